@@ -6,16 +6,15 @@ import '@fontsource-variable/inter'
 import './theme/colours.css'
 import 'dayjs/locale/de'
 import { MantineProvider } from '@mantine/core'
-import { DatesProvider } from '@mantine/dates'
 import { ModalsProvider } from '@mantine/modals'
 import { Notifications } from '@mantine/notifications'
 import { QueryClientProvider } from '@tanstack/react-query'
 import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { languageNow } from '../main/domain/language/index.ts'
 import { listenForChanges } from './data/changes.ts'
 import { queryClient } from './data/trpc.ts'
+import { Dates } from './parts/Dates.tsx'
 import { loadScreens, router } from './routes.tsx'
 import { theme } from './theme/theme.ts'
 
@@ -29,12 +28,12 @@ createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <MantineProvider theme={theme} defaultColorScheme="auto" getStyleNonce={() => nonce}>
       <QueryClientProvider client={queryClient}>
-        <DatesProvider settings={{ locale: languageNow() }}>
+        <Dates>
           <ModalsProvider>
             <Notifications position="bottom-left" />
             <RouterProvider router={router} />
           </ModalsProvider>
-        </DatesProvider>
+        </Dates>
       </QueryClientProvider>
     </MantineProvider>
   </StrictMode>,

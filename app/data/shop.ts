@@ -3,8 +3,8 @@ import type { ShopView } from '../../main/api/views.ts'
 import { standIn } from '../../main/domain/language/index.ts'
 import { queryClient, trpc } from './trpc.ts'
 
-// Asked at each figure, so a country changed in the settings holds at once.
-standIn(() => queryClient.getQueryData(trpc.shop.get.queryKey())?.country)
+// Asked at each figure, so a country or a clock changed in the settings holds at once.
+standIn(() => queryClient.getQueryData(trpc.shop.get.queryKey()) ?? undefined)
 
 /** The shop. Only for screens inside the frame: the router lets nobody there before there is one. */
 export function useShop(): ShopView {

@@ -25,7 +25,7 @@ export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' 
         <span />
         <HoursAxis />
       </div>
-      {weekdays.map(({ weekday, name }) => {
+      {weekdays().map(({ weekday, name }) => {
         const day = hoursOf(weekly, weekday)
         const put = (index: number, hours: OpeningHours | null) =>
           onChange(weekly.flatMap((each, i) => (i === index ? (hours ? [hours] : []) : [each])))

@@ -32,7 +32,7 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
             value={span.from}
             onChange={from => onChange(i, { ...span, from })}
             error={errorAt(i, 'from')}
-            w={84}
+            w={96}
           />
           <Text pt={6} aria-hidden="true">
             {say('to')}
@@ -44,7 +44,7 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
             value={span.to}
             onChange={to => onChange(i, { ...span, to })}
             error={errorAt(i, 'to')}
-            w={84}
+            w={96}
           />
           {i > 0 && (
             <IconAct

@@ -47,18 +47,18 @@ export const OptionalDurationInput = (props: Valued<number | null>) => (
   <ReadInput {...props} {...orNothing(duration)} />
 )
 
-const wall: Way<number> = {
+const wall = (): Way<number> => ({
   read: text => readWall(text) ?? undefined,
   show: wallText,
-  remedy: say('Write a time such as 08:30.'),
-}
+  remedy: say('Write a time such as {time}.', { time: wallText(510) }),
+})
 
 /** A time of day in minutes after midnight. */
-export const WallInput = (props: Valued<number>) => <ReadInput {...props} {...wall} />
+export const WallInput = (props: Valued<number>) => <ReadInput {...props} {...wall()} />
 
 /** The same, or nothing at all. */
 export const OptionalWallInput = (props: Valued<number | null>) => (
-  <ReadInput {...props} {...orNothing(wall)} />
+  <ReadInput {...props} {...orNothing(wall())} />
 )
 
 /** Ten thousand million of the smallest unit: more is a slip of the finger, and sums of it could not be kept exactly. */

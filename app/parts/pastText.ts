@@ -1,14 +1,14 @@
-import { atWall, checkDate, dateOf } from '../../main/domain/calendar/index.ts'
+import { atWall, dateOf, readDate } from '../../main/domain/calendar/index.ts'
 import { readWall } from './wallText.ts'
 
 /**
  * The minute at which something happened, as somebody types it: a time of today ("10:40", "5 pm"), one of the day
- * before ("yesterday 17:30", "gestern 17:30"), or one of a day ("2026-04-14 17:30", "14.4.2026 17:30"); null when it is none. The time is the wall clock's
- * in `zone`; what the clock showed twice is the later one that is not still to come.
+ * before ("yesterday 17:30", "gestern 17:30"), or one of a day ("2026-04-14 17:30", "14.4.2026 17:30", "4/14/2026 5:30 pm" in the
+ * order of the shop); null when it is none. The time is the wall clock's in `zone`; what the clock showed twice is the later one that is not still to come.
  */
 export function readPast(text: string, nowAt: number, zone: string): number | null {
-  const parts = /^(?:(yesterday|gestern|\d{4}-\d{2}-\d{2}|\d{1,2}\.\d{1,2}\.\d{4})[ t,]+)?(.+)$/.exec(
-    text.trim().toLowerCase(),
+  const parts = /^(?:(yesterday|gestern|\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4})[ t,]+)?(.+)$/.exec(
+    text.trim().toLowerCase().replaceAll('\u00a0', ' '),
   )
   const wall = parts && readWall(parts[2]!)
   if (!parts || wall === null) return null
@@ -26,14 +26,7 @@ function dayBefore(date: string): string {
 
 function dayOf(text: string, today: string): string | null {
   if (text === 'yesterday' || text === 'gestern') return dayBefore(today)
-  const [, day, month, year] = /^(\d+)\.(\d+)\.(\d+)$/.exec(text) ?? []
-  const date = year ? `${year}-${month!.padStart(2, '0')}-${day!.padStart(2, '0')}` : text
-  try {
-    checkDate(date)
-    return date
-  } catch {
-    return null
-  }
+  return readDate(text)
 }
 
 /** The second minute at which the clock shows this time, on a night it is set back; null on all others. */

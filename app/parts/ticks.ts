@@ -1,4 +1,11 @@
-import { dateOf, minuteOf, type Span, startOfDay, zonedOf } from '../../main/domain/calendar/index.ts'
+import {
+  dateOf,
+  hourWords,
+  minuteOf,
+  type Span,
+  startOfDay,
+  zonedOf,
+} from '../../main/domain/calendar/index.ts'
 
 export interface DayHead {
   date: string
@@ -33,7 +40,7 @@ export function hourTicks(open: readonly Span[], everyHours: number, zone: strin
   for (const span of open) {
     let time = zonedOf(span.from, zone).round({ smallestUnit: 'hour', roundingMode: 'ceil' })
     while (minuteOf(time) <= span.to) {
-      if (time.hour % everyHours === 0) ticks.set(minuteOf(time), String(time.hour).padStart(2, '0'))
+      if (time.hour % everyHours === 0) ticks.set(minuteOf(time), hourWords(time.hour))
       time = time.add({ hours: 1 })
     }
   }

@@ -1,16 +1,24 @@
 import {
   dateOf,
   momentWords,
+  wallWords,
   weekdayDate,
   weekdayShort,
   weekdayWillDo,
 } from '../../main/domain/calendar/index.ts'
-import { say } from '../../main/domain/language/index.ts'
+import { clockHoursNow, dateOrderNow, say } from '../../main/domain/language/index.ts'
 
-/** Words for points in time, in the shop's zone, with a 24 hour clock. */
+/** Words for points in time, in the shop's zone, as the shop writes them. */
 
 /** How a picked date is shown, in the letters of the date field: "Thu 16 April 2026". */
-export const pickedDate = say('ddd D MMMM YYYY')
+export function pickedDate(): string {
+  return dateOrderNow() === 'monthFirst' ? say('ddd, MMMM D, YYYY') : say('ddd D MMMM YYYY')
+}
+
+/** The same with its time. */
+export function pickedMoment(): string {
+  return `${pickedDate()}, ${clockHoursNow() === 24 ? 'HH:mm' : 'h:mm a'}`
+}
 
 const formats = new Map<string, Intl.DateTimeFormat>()
 
@@ -25,9 +33,13 @@ function clockIn(zone: string): Intl.DateTimeFormat {
   return format
 }
 
-/** "14:05" */
+/** "14:05" or "2:05 pm" */
 export function clockWords(at: number, zone: string): string {
-  return clockIn(zone).format(at * 60_000)
+  const [hour, minute] = clockIn(zone)
+    .format(at * 60_000)
+    .split(':')
+    .map(Number)
+  return wallWords(hour! * 60 + minute!)
 }
 
 /** "Tue 14:05" */

@@ -1,8 +1,8 @@
 import type { OpeningHours, WallSpan } from '../../main/domain/calendar/index.ts'
-import { say } from '../../main/domain/language/index.ts'
+import { say, weekdaysNow } from '../../main/domain/language/index.ts'
 import { wallText } from './wallText.ts'
 
-export const weekdays = [
+const fromMonday = [
   { weekday: 1, name: say('Monday'), short: say('Mon') },
   { weekday: 2, name: say('Tuesday'), short: say('Tue') },
   { weekday: 3, name: say('Wednesday'), short: say('Wed') },
@@ -12,8 +12,15 @@ export const weekdays = [
   { weekday: 7, name: say('Sunday'), short: say('Sun') },
 ] as const
 
+/** The weekdays, from the first of the shop's week on. */
+export function weekdays() {
+  return weekdaysNow().map(weekday => fromMonday[weekday - 1]!)
+}
+
 /** The same to choose from. */
-export const weekdayChoices = weekdays.map(({ weekday, short }) => ({ value: String(weekday), label: short }))
+export function weekdayChoices() {
+  return weekdays().map(({ weekday, short }) => ({ value: String(weekday), label: short }))
+}
 
 /** Monday to Friday, 08:00 to 18:00: what a form begins with. */
 export const usualWeek: OpeningHours[] = [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 }))
@@ -47,7 +54,7 @@ export function spansWords(spans: readonly WallSpan[]): string {
 /** "Mon to Fri 08:00 to 18:00, Sat 09:00 to 13:00": days of equal hours together. */
 export function weekWords(weekly: readonly OpeningHours[]): string {
   const runs: { first: string; last: string; words: string }[] = []
-  for (const { weekday, short } of weekdays) {
+  for (const { weekday, short } of weekdays()) {
     const spans = hoursOf(weekly, weekday).sort((a, b) => a.from - b.from)
     const words = spansWords(spans)
     const run = runs.at(-1)

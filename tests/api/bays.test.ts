@@ -84,7 +84,7 @@ describe('a closure', () => {
     await api.mutate('bays.saveClosure', closure())
     const second = await api.mutate('bays.saveClosure', closure({ fromAt: at('2026-04-20', 12) }))
     expect(second).toMatchObject({ status: 400, fault: { reason: 'closure-overlap', field: 'fromAt' } })
-    expect(second.message).toContain('Mon 20 April 2026, 08:00')
+    expect(second.message).toContain('Mon, April 20, 2026, 8:00\u00a0am')
     expect((await bays())[1].closures).toHaveLength(1)
     // Another bay, or one that begins as the first ends, is free.
     expect((await api.mutate('bays.saveClosure', closure({ bayId: shop.bays['Bay 3'] }))).status).toBe(200)

@@ -20,7 +20,7 @@ function unbounded(shape: unknown, at: string): string[] {
   if (type === 'string' && !rest.enum && !('const' in rest) && !within(rest.maxLength, most.text))
     found.push(`${at}: a text without a longest`)
   if (type === 'array' && !within(rest.maxItems, most.list)) found.push(`${at}: a list without a longest`)
-  if ((type === 'number' || type === 'integer') && !('const' in rest)) {
+  if ((type === 'number' || type === 'integer') && !rest.enum && !('const' in rest)) {
     if (
       !within(rest.minimum ?? rest.exclusiveMinimum, Number.MAX_SAFE_INTEGER - 1) ||
       !within(rest.maximum, most.number)

@@ -117,6 +117,29 @@ describe('an update', () => {
     expect((await api.query('shop.get')).data.name).toBe('First')
   })
 
+  test('writes times and days as the shop chose, from the next answer on, and as usual there once it unchooses', async () => {
+    const overlap = [
+      { weekday: 1, from: 480, to: 1050 },
+      { weekday: 1, from: 960, to: 1080 },
+    ]
+    const refusal = async () => (await api.mutate('shop.update', { ...shop, weekly: overlap })).message
+    expect(await refusal()).toContain('4:00\u00a0pm to 6:00\u00a0pm overlaps 8:00\u00a0am to 5:30\u00a0pm')
+    const chosen = { clockHours: 24, dateOrder: 'dayFirst', weekBegins: 1 }
+    const { data } = await api.mutate('shop.update', { ...shop, ...chosen })
+    expect(data).toMatchObject(chosen)
+    expect(await refusal()).toContain('16:00 to 18:00 overlaps 08:00 to 17:30')
+    // A form that does not show them leaves them.
+    const { clockHours: _, dateOrder: __, weekBegins: ___, ...rest } = data
+    expect((await api.mutate('shop.update', rest)).data).toMatchObject(chosen)
+    await api.mutate('shop.update', { ...data, version: 3, clockHours: null })
+    expect(await refusal()).toContain('4:00\u00a0pm')
+  })
+
+  test('begins no week on an eighth day, and knows no clock of 13 hours', async () => {
+    for (const change of [{ weekBegins: 8 }, { clockHours: 13 }, { dateOrder: 'yearFirst' }])
+      expect((await api.mutate('shop.update', { ...shop, ...change })).status).toBe(400)
+  })
+
   test.each([
     ['a phone number that is none', { phone: 'call me' }, 'phone'],
     ['an address without its domain', { email: 'desk@' }, 'email'],

@@ -12,7 +12,7 @@ const at = (date: string, hour = 9) => atWall(date, hour * 60, zone)
 const nowAt = at('2026-04-14', 23)
 
 /** What is said in German at a desk in a country. */
-const german = <T>(said: () => T, country = 'AT'): T => speaking('de', said, country)
+const german = <T>(said: () => T, country = 'AT'): T => speaking('de', said, { country })
 
 describe('a German desk', () => {
   it('writes a day with its full stop and names weekdays in German', () => {

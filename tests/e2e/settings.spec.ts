@@ -127,3 +127,34 @@ test('what is saved for whoever looks after the app is what was shown', async ({
   expect(file.suggestedFilename()).toBe('lustrum-diagnostics.txt')
   expect(readFileSync(await file.path(), 'utf8')).toBe(shown)
 })
+
+test('times, days and weeks are written as the shop chose, at once and on every screen', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/settings')
+  const form = desk.getByRole('form', { name: 'Shop' })
+  const choose = async (name: string, option: string) => {
+    await form.getByRole('combobox', { name }).click()
+    await desk.getByRole('option', { name: option }).click()
+  }
+  await choose('Times', 'Usual there: 5:30 pm')
+  await choose('Order of day and month', 'Usual there: 9/14')
+  await choose('The week begins on', 'Usual there: Sunday')
+  const saved = desk.waitForResponse(/shop\.update/)
+  await new Settings(desk).save(form).click()
+  await saved
+  await expect(new Settings(desk).save(form)).toBeDisabled()
+  await new Settings(desk).show('Hours')
+  await expect(
+    desk.getByRole('group', { name: 'Opening hours of the week' }).getByRole('checkbox').first(),
+  ).toHaveAccessibleName('Sunday')
+  await expect(desk.getByRole('textbox', { name: 'Monday opens' })).toHaveValue(/^8:00\sam$/)
+  await shop.enter(desk, '/')
+  const board = desk.getByRole('main')
+  await expect(board.getByText(/^10\sam$/).first()).toBeVisible()
+  await expect(board.getByText(/^now 9:40\sam$/)).toBeVisible()
+  await shop.enter(desk, '/morning')
+  await expect(desk.getByText(/Wed, April 15/).first()).toBeVisible()
+  await expect(desk.getByText(/\d\d:\d\d(?!\s[ap]m)/)).toHaveCount(0)
+})

@@ -77,7 +77,7 @@ export function WishPicker({ call, today, change }: Props) {
           size="xs"
           minDate={today}
           value={call.wishedOn}
-          valueFormat={pickedDate}
+          valueFormat={pickedDate()}
           onChange={wishedOn => change({ wishedOn })}
         />
       )}

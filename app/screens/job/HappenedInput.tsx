@@ -1,4 +1,5 @@
 import { TextInput } from '@mantine/core'
+import { wallWords } from '../../../main/domain/calendar/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { longWords } from '../../parts/time.ts'
 import type { Happened } from './useHappened.ts'
@@ -11,7 +12,10 @@ export function HappenedInput({ happened, zone }: { happened: Happened; zone: st
       placeholder={say('now')}
       description={
         happened.at === undefined
-          ? say('Empty for now; else 10:40 or yesterday 17:30')
+          ? say('Empty for now; else {time} or yesterday {earlier}', {
+              time: wallWords(640),
+              earlier: wallWords(1050),
+            })
           : longWords(happened.at, zone)
       }
       value={happened.text}

@@ -3,9 +3,9 @@ import { DateTimePicker } from '@mantine/dates'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { minuteOf, zonedOf } from '../../../main/domain/calendar/index.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { clockHoursNow, say } from '../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
-import { longWords, pickedDate } from '../../parts/time.ts'
+import { longWords, pickedMoment } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
 
 /** A new promise, told to the customer: the old one is kept in the history. */
@@ -42,7 +42,8 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
           label={say('Promise instead')}
           value={value}
           onChange={setValue}
-          valueFormat={`${pickedDate}, HH:mm`}
+          valueFormat={pickedMoment()}
+          timePickerProps={{ format: clockHoursNow() === 24 ? '24h' : '12h' }}
           error={promise.error ? faultOf(promise.error).message : undefined}
         />
         <Group justify="flex-end">

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { dateText, wallWords } from '../../../main/domain/calendar/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { readPast } from '../../parts/pastText.ts'
 
@@ -28,7 +29,11 @@ export function useHappened({ nowAt, zone }: JobView): Happened {
     },
     error:
       tried && at === null
-        ? say('Write a time such as 10:40, yesterday 17:30 or 2026-04-14 17:30.')
+        ? say('Write a time such as {time}, yesterday {earlier} or {date} {earlier}.', {
+            time: wallWords(640),
+            earlier: wallWords(1050),
+            date: dateText('2026-04-14'),
+          })
         : undefined,
     at: at ?? undefined,
     take: act => {

@@ -2,7 +2,7 @@ import { Group, Select } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useState } from 'react'
 import type { HistoryFilter } from '../../../main/api/views.ts'
-import { say, sayKept } from '../../../main/domain/language/index.ts'
+import { dateOrderNow, say, sayKept } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HistoryLines, useHistoryChoices } from '../../parts/HistoryLines.tsx'
@@ -28,7 +28,12 @@ export function HistorySection() {
   const asked = new URLSearchParams({ ...filter, entities: kind ?? '' } as Record<string, string>)
   if (!kind) asked.delete('entities')
   const any = { clearable: true, searchable: true, placeholder: say('any'), w: 190 } as const
-  const day = { clearable: true, placeholder: say('any'), valueFormat: say('D MMM YYYY'), w: 160 } as const
+  const day = {
+    clearable: true,
+    placeholder: say('any'),
+    valueFormat: dateOrderNow() === 'monthFirst' ? say('MMM D, YYYY') : say('D MMM YYYY'),
+    w: 160,
+  } as const
   return (
     <>
       <Heading title={say('History')}>

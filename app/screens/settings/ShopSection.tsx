@@ -10,6 +10,7 @@ import { Form } from '../../parts/form/Form.tsx'
 import { DecimalInput, PhoneInput } from '../../parts/inputs.tsx'
 import { PlaceFields } from '../../parts/PlaceFields.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { FormatFields } from './FormatFields.tsx'
 import { Heading } from './Heading.tsx'
 
 const conditionWords: Record<Condition, string> = {
@@ -76,6 +77,10 @@ export function ShopSection() {
               maw={480}
               {...form.optional('address')}
             />
+          </div>
+          <h3>{say('How times and dates are written')}</h3>
+          <div className={pieces.fields}>
+            <FormatFields shop={shop} change={change} />
           </div>
           <h3>{say('What a promise follows')}</h3>
           <div className={pieces.fields}>

@@ -1,4 +1,4 @@
-import { dateOf, wallMinuteOf, wallWords, weekdayDate } from '../calendar/index.ts'
+import { clockWords, dateOf, weekdayDate } from '../calendar/index.ts'
 import { say } from '../language/index.ts'
 
 const day = 24 * 60
@@ -101,7 +101,7 @@ function standLine(newestAt: number | null, place: SecondPlace | null, when: (at
 /** "today at 09:40", "Mon 13 April at 17:00", with its year where that is another. */
 export function momentWords(at: number, { nowAt, zone }: Pick<CopiesMade, 'nowAt' | 'zone'>): string {
   const [date, today] = [dateOf(at, zone), dateOf(nowAt, zone)]
-  const time = wallWords(wallMinuteOf(at, zone))
+  const time = clockWords(at, zone)
   return date === today
     ? say('today at {time}', { time })
     : say('{date} at {time}', { date: weekdayDate(date, today), time })

@@ -1,4 +1,4 @@
-import { say, word } from '../language/index.ts'
+import { dateOrderNow, say, word } from '../language/index.ts'
 import { dayNumber, weekdayOf } from './dayNumber.ts'
 
 /** Dates in words. Months and weekdays by their place: January is 0, Monday is 0. */
@@ -37,17 +37,30 @@ const shortWeekdays = [
   word('Sun'),
 ] as const
 
-/** `2026-09-14` as "14 September 2026". */
-export function dayWords(date: string): string {
-  return say('{day} {month} {year}', partsOf(date))
+/** `2026-09-14` as "14 September 2026", or "September 14, 2026"; without its year where that is the year of `today`. */
+export function dayWords(date: string, today = ''): string {
+  const parts = partsOf(date)
+  const thisYear = date.slice(0, 4) === today.slice(0, 4)
+  if (dateOrderNow() === 'monthFirst')
+    return thisYear ? say('{month} {day}', parts) : say('{month} {day}, {year}', parts)
+  return thisYear ? say('{day} {month}', parts) : say('{day} {month} {year}', parts)
 }
 
-/** `2026-09-14` as "Mon 14 September 2026"; without its year where that is the year of `today`. */
+/** The same with its whole weekday: "Monday 14 September 2026". */
+export function longDayWords(date: string, today = ''): string {
+  const parts = { weekday: weekdayName(date), day: dayWords(date, today) }
+  return dateOrderNow() === 'monthFirst'
+    ? say('{weekday}, {day}||a date in full', parts)
+    : say('{weekday} {day}||a date in full', parts)
+}
+
+/** `2026-09-14` as "Mon 14 September 2026", or "Mon, September 14, 2026"; without its year where that is the year of `today`. */
 export function weekdayDate(date: string, today = ''): string {
   const parts = { weekday: weekdayShort(date), ...partsOf(date) }
-  return date.slice(0, 4) === today.slice(0, 4)
-    ? say('{weekday} {day} {month}', parts)
-    : say('{weekday} {day} {month} {year}', parts)
+  const thisYear = date.slice(0, 4) === today.slice(0, 4)
+  if (dateOrderNow() === 'monthFirst')
+    return thisYear ? say('{weekday}, {month} {day}', parts) : say('{weekday}, {month} {day}, {year}', parts)
+  return thisYear ? say('{weekday} {day} {month}', parts) : say('{weekday} {day} {month} {year}', parts)
 }
 
 /** The weekday of a date: "Monday". */

@@ -1,6 +1,7 @@
 /** When a shop is open, as it is written down: wall times by weekday, and dates that differ. */
 import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
+import { wallWords } from './clockWords.ts'
 import { checkDate, checkZone } from './instants.ts'
 import type { Span } from './spans.ts'
 
@@ -29,12 +30,6 @@ export interface ShopCalendar {
   readonly zone: string
   readonly weekly: readonly OpeningHours[]
   readonly exceptions: readonly HoursException[]
-}
-
-/** `480` as `08:00`, `1440` as `24:00`. */
-export function wallWords(minute: number): string {
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
 }
 
 /** Refuses a calendar nobody can keep: unknown zone, bad times, openings that overlap, a date given twice. */
@@ -78,8 +73,13 @@ function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], fie
         'hours-backwards',
         { [`${field}.${i}.to`]: span.to },
         say(
-          'Closing at {to} is not after opening at {from}; for hours past midnight, end one day at 24:00 and begin the next at 00:00.',
-          { to: wallWords(span.to), from: wallWords(span.from) },
+          'Closing at {to} is not after opening at {from}; for hours past midnight, end one day at {end} and begin the next at {start}.',
+          {
+            to: wallWords(span.to),
+            from: wallWords(span.from),
+            end: wallWords(1440),
+            start: wallWords(0),
+          },
         ),
       )
     for (let j = 0; j < i; j++) {

@@ -1,8 +1,11 @@
+export { clockWords, hourWords, wallWords } from './clockWords.ts'
 export { closingFrom } from './closing.ts'
+export { dateText, readDate } from './dateText.ts'
 export { addMonths, civilDate, dateOfDay, dayNumber, dayNumberOf, weekdayOf } from './dayNumber.ts'
 export { dayLength, daysBetween, isoWeek } from './days.ts'
 export {
   dayWords,
+  longDayWords,
   monthNames,
   weekdayDate,
   weekdayName,
@@ -19,7 +22,6 @@ export {
   type OpeningHours,
   type ShopCalendar,
   type WallSpan,
-  wallWords,
 } from './hours.ts'
 export {
   addDays,

@@ -1,6 +1,7 @@
 import { say } from '../language/index.ts'
+import { clockWords } from './clockWords.ts'
 import { weekdayDate, weekdayName, weekdayWillDo } from './dayWords.ts'
-import { dateOf, zonedOf } from './instants.ts'
+import { dateOf } from './instants.ts'
 
 /**
  * A minute as the desk says it: `14:00` today, `Tuesday 03:20` within six days either way, `Tue 21 April 03:20`
@@ -25,10 +26,6 @@ export function datedWords(at: number, zone: string, nowAt: number): string {
 /** A minute as what is kept for years says it: `Wed 15 April 2026, 09:00`. */
 export function momentWords(at: number, zone: string): string {
   return say('{date}, {clock}', { date: weekdayDate(dateOf(at, zone)), clock: clockWords(at, zone) })
-}
-
-function clockWords(at: number, zone: string): string {
-  return zonedOf(at, zone).toPlainTime().toString({ smallestUnit: 'minute' })
 }
 
 /** A duration: `45 min`, `1 h 30 min`, `2 days 4 h`. */

@@ -1,6 +1,16 @@
+export {
+  clockHoursNow,
+  dateLocaleNow,
+  dateOrderNow,
+  type Formats,
+  usualFormats,
+  weekBeginsNow,
+  weekdaysNow,
+  writtenIn,
+} from './formats.ts'
 export { sayKept } from './kept.ts'
 export { type Language, languageNow, languages, speakAs } from './languages.ts'
-export { dateLocaleNow, decimalMark, decimalNow, localeNow, standIn } from './locale.ts'
+export { decimalMark, decimalNow, localeNow } from './locale.ts'
 export {
   type Catalogue,
   messageIn,
@@ -9,4 +19,5 @@ export {
   textIn,
   word,
 } from './say.ts'
+export { type ClockHours, clockHours, type DateOrder, dateOrders, standIn, type Ways } from './ways.ts'
 export { withinSentence } from './within.ts'

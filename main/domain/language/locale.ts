@@ -3,25 +3,16 @@
  * language of the moment. A language of its own country stands in where no country is known.
  */
 import { type Language, languageNow } from './languages.ts'
+import { waysNow } from './ways.ts'
 
 const ownCountry: Readonly<Record<Language, string>> = { en: 'GB', de: 'DE' }
-let asked: () => string | undefined = () => undefined
-const marks = new Map<string, string>()
 
-/** Who is asked for the shop's country, two letters of ISO 3166: a window knows its own, the server that of the request. */
-export function standIn(country: () => string | undefined): void {
-  asked = country
-}
+const marks = new Map<string, string>()
 
 /** Language and country as Intl and Temporal take them: "de-AT". */
 export function localeNow(): string {
   const language = languageNow()
-  return `${language}-${asked() || ownCountry[language]}`
-}
-
-/** The same for dates in words: this app's English puts the day before the month in every country. */
-export function dateLocaleNow(): string {
-  return languageNow() === 'en' ? 'en-GB' : localeNow()
+  return `${language}-${waysNow()?.country || ownCountry[language]}`
 }
 
 /** A plain decimal, "12.5", with the decimal mark of the moment: "12,5" in German. */

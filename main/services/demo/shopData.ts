@@ -8,6 +8,10 @@ export const demoShop = {
   currency: 'USD',
   units: 'us' as const,
   country: 'US',
+  // Chosen, and not as is usual in its country.
+  clockHours: 24,
+  dateOrder: 'dayFirst',
+  weekBegins: 1,
   gridMin: 15,
   handoverRule: 'minimum',
   phone: '+12125550100',

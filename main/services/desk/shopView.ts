@@ -1,6 +1,6 @@
 import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
 import type { OutsideUsual } from '../../domain/cure/index.ts'
-import type { Language } from '../../domain/language/index.ts'
+import type { ClockHours, DateOrder, Language } from '../../domain/language/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
@@ -21,6 +21,8 @@ async function readShop(tx: Tx) {
     ...fields,
     units: shop.units as UnitSystem,
     language: shop.language as Language,
+    clockHours: shop.clockHours as ClockHours | null,
+    dateOrder: shop.dateOrder as DateOrder | null,
     handoverRule: shop.handoverRule as HandoverRule,
     weekly: fromJson<OpeningHours[]>(shop.weekly),
     conditionFactors: fromJson<ConditionFactors>(shop.conditionFactors),

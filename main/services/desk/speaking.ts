@@ -10,14 +10,15 @@ import {
   speakAs,
   standIn,
   teach,
+  type Ways,
 } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from './desk.ts'
 import { findShop } from './shopView.ts'
 
-const spoken = new AsyncLocalStorage<{ language: Language; country: string | undefined }>()
+const spoken = new AsyncLocalStorage<{ language: Language; ways: Ways | undefined }>()
 speakAs(() => spoken.getStore()?.language ?? 'en')
-standIn(() => spoken.getStore()?.country)
+standIn(() => spoken.getStore()?.ways)
 
 /** The words of a language, from all the files of its folder; none for English, which is written in the code. */
 export function readCatalogue(language: Language): Catalogue {
@@ -30,15 +31,15 @@ export function readCatalogue(language: Language): Catalogue {
 for (const language of languages) teach(language, () => readCatalogue(language))
 
 /**
- * Does something in a language: all that is said on the way, also after waiting, is said in it. Figures are written as
- * in the country given; without one in that of the shop served, so a customer's paper in another language keeps it.
+ * Does something in a language: all that is said on the way, also after waiting, is said in it. Figures and times are
+ * written in the ways given; without them in those of the shop served, so a customer's paper in another language keeps it.
  */
 export function speaking<Result>(
   language: Language,
   work: () => Result,
-  country = spoken.getStore()?.country,
+  ways = spoken.getStore()?.ways,
 ): Result {
-  return spoken.run({ language, country }, work)
+  return spoken.run({ language, ways }, work)
 }
 
 /** Does something in the language of the shop; where there is no shop yet, in that of whoever sets it up. */
@@ -48,7 +49,7 @@ export async function speakingForShop<Result>(
   wished: Language = 'en',
 ): Promise<Result> {
   const shop = await findShop(desk.store.read)
-  return speaking(shop?.language ?? wished, work, shop?.country)
+  return speaking(shop?.language ?? wished, work, shop ?? undefined)
 }
 
 /**

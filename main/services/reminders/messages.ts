@@ -1,7 +1,7 @@
 /** Messages as the screens are given them, and the batch of the morning. */
 
 import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, writtenIn } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import {
   type Channel,
@@ -94,8 +94,10 @@ function slotState(job: { status: string; heldUntilAt: number | null } | undefin
 
 /** A moment in a language: "Monday, 4 May at 09:00". */
 function momentIn(language: string, zone: string, at: number): string {
+  const { locale, hourCycle } = writtenIn(language)
   return Temporal.Instant.fromEpochMilliseconds(at * 60_000)
-    .toLocaleString(language, {
+    .toLocaleString(locale, {
+      hourCycle,
       timeZone: zone,
       weekday: 'long',
       day: 'numeric',

@@ -1,6 +1,6 @@
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, writtenIn } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -31,7 +31,7 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
       ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/),
       ...abroad(row.customer.reach?.country ?? null, shop.country),
     ],
-    dayWords: zonedOf(at, shop.zone).toLocaleString(row.language, { dateStyle: 'long' }),
+    dayWords: zonedOf(at, shop.zone).toLocaleString(writtenIn(row.language).locale, { dateStyle: 'long' }),
     language: row.language,
     subject: row.subject,
     body: row.body,

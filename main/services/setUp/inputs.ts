@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import { type CureProfile, figures, outsideSeasons, windowNames } from '../../domain/cure/index.ts'
-import { languages, word } from '../../domain/language/index.ts'
+import { clockHours, dateOrders, languages, word } from '../../domain/language/index.ts'
 import {
   checkMoments,
   coatingFamilies,
@@ -55,6 +55,10 @@ export type ShopSetUp = z.infer<typeof shopSetUp>
 
 export const shopUpdate = z.object({
   ...basics,
+  /** How times and dates are written; null: as is usual in its country. A change that does not name them leaves them. */
+  clockHours: z.literal(clockHours).nullable().exactOptional(),
+  dateOrder: z.enum(dateOrders).nullable().exactOptional(),
+  weekBegins: z.int().min(1).max(7).nullable().exactOptional(),
   gridMin: whole(word('Give a number of minutes.')),
   handoverRule: z.enum(handoverRules),
   conditionFactors: z.record(z.enum(conditions), number(word('Give a number.'))),

@@ -1,7 +1,8 @@
 import {
   dateOfDay,
   dayNumber,
-  dayWords as fullDayWords,
+  dayWords,
+  longDayWords,
   weekdayName,
   weekdayWillDo,
 } from '../../domain/calendar/index.ts'
@@ -90,12 +91,6 @@ export function bottleWords(row: LotRow, unit: Unit, day: number): string {
     .join(', ')
 }
 
-/** `3 April`, with its year where that is not `year`. */
-export function dayWords(date: string, year = ''): string {
-  const words = fullDayWords(date)
-  return year !== '' && date.startsWith(year) ? words.slice(0, -5) : words
-}
-
 /** `today`, `tomorrow`, `Thursday` within six days, else `Thursday 23 April`. */
 export function nearDayWords(date: string, day: number): string {
   const ahead = dayNumber(date) - day
@@ -103,7 +98,5 @@ export function nearDayWords(date: string, day: number): string {
   if (ahead === 0) return say('today')
   if (ahead === 1) return say('tomorrow')
   const weekday = weekdayName(date)
-  return ahead > 0 && weekdayWillDo(date, today)
-    ? weekday
-    : say('{weekday} {day}||a date in full', { weekday, day: dayWords(date, today.slice(0, 4)) })
+  return ahead > 0 && weekdayWillDo(date, today) ? weekday : longDayWords(date, today)
 }

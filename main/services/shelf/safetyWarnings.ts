@@ -1,5 +1,6 @@
 /** What the shelf as a whole warns of: chemicals that must not stand together, too much that burns, missing sheets. */
 
+import { dayWords } from '../../domain/calendar/index.ts'
 import { flammableStock, storageWarnings } from '../../domain/hazard/index.ts'
 import { languageNow, localeNow, say } from '../../domain/language/index.ts'
 import { showVolume } from '../../domain/measure/index.ts'
@@ -9,7 +10,6 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { shelfDay } from './countedProducts.ts'
-import { dayWords } from './lotViews.ts'
 import { fieldsOf, withSafety } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { dayNumber } from '../../../main/domain/calendar/index.ts'
-import { amountsOf, bottleWords, dayWords, lotViews } from '../../../main/services/shelf/lotViews.ts'
+import { amountsOf, bottleWords, lotViews } from '../../../main/services/shelf/lotViews.ts'
 
 const today = dayNumber('2026-04-15')
 const row = (number: number, change: object = {}) =>
@@ -53,10 +53,5 @@ describe('a bottle in words', () => {
   it('rounds what is left to what somebody can see', () => {
     expect(bottleWords({ ...keeps, centi: 37_409 }, 'ml', today)).toContain('374 ml left')
     expect(bottleWords({ ...keeps, centi: 26 }, 'ml', today)).toContain('0.3 ml left')
-  })
-
-  it('names the year where it is another', () => {
-    expect(dayWords('2027-01-02', '2026')).toBe('2 January 2027')
-    expect(dayWords('2026-01-02', '2026')).toBe('2 January')
   })
 })

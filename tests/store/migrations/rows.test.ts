@@ -65,6 +65,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   },
   // There was no other language before.
   shop_language: { Shop: { language: () => 'en' } },
+  // Every shop wrote as is usual in its country.
+  shop_formats: { Shop: { clockHours: () => null, dateOrder: () => null, weekBegins: () => null } },
   // No act was followed, nobody had agreed when to fetch a car, and no fee was asked for.
   otherwise_changes: {
     AuditLine: { actId: () => null },

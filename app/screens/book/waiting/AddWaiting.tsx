@@ -1,7 +1,7 @@
 import { Button, Chip, Group, TextInput } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useState } from 'react'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
+import { localeNow, say, weekdaysNow } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
@@ -36,13 +36,13 @@ export function AddWaiting({ call, today }: { call: Call; today: string }) {
           label={say('Days that suit, from and to')}
           minDate={today}
           value={days}
-          valueFormat={pickedDate}
+          valueFormat={pickedDate()}
           onChange={setDays}
           w="19rem"
         />
         <Chip.Group multiple value={weekdays} onChange={setWeekdays}>
           <Group gap={4} role="group" aria-label={say('Brought on these days of the week')}>
-            {[1, 2, 3, 4, 5, 6, 7].map(day => (
+            {weekdaysNow().map(day => (
               <Chip key={day} value={String(day)} size="xs">
                 {dayName(day)}
               </Chip>

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { WaitingView } from '../../../../main/api/views.ts'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
+import { dateLocaleNow, say } from '../../../../main/domain/language/index.ts'
 import { listWords } from '../../../../main/domain/words.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
@@ -129,7 +129,7 @@ function Line({ entry, view }: { entry: Entry; view: WaitingView }) {
 }
 
 function dayWords(day: string): string {
-  return Temporal.PlainDate.from(day).toLocaleString(localeNow(), { day: 'numeric', month: 'short' })
+  return Temporal.PlainDate.from(day).toLocaleString(dateLocaleNow(), { day: 'numeric', month: 'short' })
 }
 
 /** The draft, looked up when it is wanted. */

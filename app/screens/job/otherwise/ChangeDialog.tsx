@@ -83,7 +83,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
           clearable
           minDate={dateOf(job.nowAt, job.zone)}
           value={askedDate}
-          valueFormat={pickedDate}
+          valueFormat={pickedDate()}
           onChange={setAskedDate}
         />
         {offers.error && <Text c="red">{faultOf(offers.error).message}</Text>}

@@ -66,7 +66,7 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           </div>
           <ChoiceChips
             label={say('Works and delivers on')}
-            choices={weekdayChoices}
+            choices={weekdayChoices()}
             value={form.value.weekdays.map(String)}
             onChange={days => form.change({ weekdays: days.map(Number) })}
             error={form.faults.under('weekdays')}

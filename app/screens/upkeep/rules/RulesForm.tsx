@@ -53,7 +53,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           <div className={pieces.whole}>
             <ChoiceChips
               label={say('Never on')}
-              choices={weekdayChoices}
+              choices={weekdayChoices()}
               value={value.closedWeekdays.map(String)}
               onChange={days => change({ closedWeekdays: days.map(Number) })}
               error={faults.under('closedWeekdays')}

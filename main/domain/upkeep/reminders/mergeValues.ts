@@ -1,3 +1,4 @@
+import { writtenIn } from '../../language/index.ts'
 import type { MergeValues } from './template.ts'
 
 /** What the merge fields are made from, for one reminder. Dates are `YYYY-MM-DD`, slots epoch minutes. */
@@ -19,12 +20,14 @@ export interface MergeFacts {
 
 /** The values of the merge fields, dates and times in the owner's language and the shop's zone. */
 export function mergeValues(facts: MergeFacts, language: string, shopZone: string): MergeValues {
-  const date = (on: string) => Temporal.PlainDate.from(on).toLocaleString(language, { dateStyle: 'long' })
+  const { locale, hourCycle } = writtenIn(language)
+  const date = (on: string) => Temporal.PlainDate.from(on).toLocaleString(locale, { dateStyle: 'long' })
   const moment = (at: number | undefined | null) =>
     at === undefined || at === null
       ? ''
       : Temporal.Instant.fromEpochMilliseconds(at * 60_000)
-          .toLocaleString(language, {
+          .toLocaleString(locale, {
+            hourCycle,
             timeZone: shopZone,
             weekday: 'long',
             day: 'numeric',

@@ -1,13 +1,12 @@
 /** The letters that go with an order: the order itself, and the question where it is. */
 
-import { dateOf, weekdayName } from '../../../domain/calendar/index.ts'
+import { dateOf, dayWords, longDayWords } from '../../../domain/calendar/index.ts'
 import { say } from '../../../domain/language/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'
 import { shopOf } from '../../desk/shopView.ts'
 import { type ShelfDay, shelfDay } from '../countedProducts.ts'
-import { dayWords } from '../lotViews.ts'
 import { moneyWords } from '../words.ts'
 import { type OrderView, orderRow, orderView } from './orderViews.ts'
 
@@ -116,5 +115,5 @@ function chaseLetter(
 
 /** `Monday 20 April 2026` */
 export function dateWords(date: string): string {
-  return say('{weekday} {day}||a date in full', { weekday: weekdayName(date), day: dayWords(date) })
+  return longDayWords(date)
 }
