@@ -43,7 +43,7 @@ export function clockWords(at: number, zone: string): string {
 }
 
 /** "Tue 14:05" */
-export function dayClockWords(at: number, zone: string): string {
+function dayClockWords(at: number, zone: string): string {
   return say('{weekday} {clock}', { weekday: weekdayShort(dateOf(at, zone)), clock: clockWords(at, zone) })
 }
 
@@ -55,6 +55,11 @@ export function nearWords(at: number, zone: string, nowAt: number): string {
   return weekdayWillDo(dateOf(at, zone), dateOf(nowAt, zone))
     ? dayClockWords(at, zone)
     : longWords(at, zone, nowAt)
+}
+
+/** "14:05" today; on any other day with the day, as `nearWords` says it. */
+export function todayWords(at: number, zone: string, nowAt: number): string {
+  return dateOf(at, zone) === dateOf(nowAt, zone) ? clockWords(at, zone) : nearWords(at, zone, nowAt)
 }
 
 /** "Thu 16 April, 17:00", with the year where that is not the year of `nowAt`. */

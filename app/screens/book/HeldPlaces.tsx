@@ -4,7 +4,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { Say } from '../../parts/Say.tsx'
-import { clockWords, nearWords } from '../../parts/time.ts'
+import { nearWords, todayWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import type { Booking } from './useBooking.ts'
 
@@ -40,8 +40,8 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
               <Say text="<b>Held for {car}</b>" values={{ car }} />{' '}
               <span className={place.over ? pieces.late : pieces.soft}>
                 {place.over
-                  ? say('⚑ ran out {at}', { at: clockWords(place.heldUntilAt, view.zone) })
-                  : say('until {at}', { at: clockWords(place.heldUntilAt, view.zone) })}
+                  ? say('⚑ ran out {at}', { at: todayWords(place.heldUntilAt, view.zone, view.nowAt) })
+                  : say('until {at}', { at: todayWords(place.heldUntilAt, view.zone, view.nowAt) })}
               </span>
               <br />
               <small className={pieces.soft}>

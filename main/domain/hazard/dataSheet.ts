@@ -1,4 +1,5 @@
-import { say, word } from '../language/index.ts'
+import { say, unitsNow, word } from '../language/index.ts'
+import { degreesWords } from '../measure/index.ts'
 import type { SignalWord } from './classes.ts'
 import { labelFromCodes } from './label.ts'
 import { normaliseCode, type Regime } from './regime.ts'
@@ -96,10 +97,10 @@ export function sheetDoubts(sheet: DataSheet, regime: Regime): string[] {
   }
   if (sheet.storageMinC !== null && sheet.storageMaxC !== null && sheet.storageMinC > sheet.storageMaxC)
     doubts.push(
-      say(
-        'The lowest storage temperature ({storageMinC} °C) is above the highest ({storageMaxC} °C); read them again.',
-        { storageMinC: sheet.storageMinC, storageMaxC: sheet.storageMaxC },
-      ),
+      say('The lowest storage temperature ({lowest}) is above the highest ({highest}); read them again.', {
+        lowest: degreesWords(sheet.storageMinC, unitsNow()),
+        highest: degreesWords(sheet.storageMaxC, unitsNow()),
+      }),
     )
   const twice = sheet.hazardCodes?.map(normaliseCode).filter((code, i, all) => all.indexOf(code) !== i) ?? []
   for (const code of new Set(twice)) doubts.push(say('{code} is entered twice.', { code }))

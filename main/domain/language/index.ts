@@ -19,5 +19,13 @@ export {
   textIn,
   word,
 } from './say.ts'
-export { type ClockHours, clockHours, type DateOrder, dateOrders, standIn, type Ways } from './ways.ts'
+export {
+  type ClockHours,
+  clockHours,
+  type DateOrder,
+  dateOrders,
+  standIn,
+  unitsNow,
+  type Ways,
+} from './ways.ts'
 export { withinSentence } from './within.ts'

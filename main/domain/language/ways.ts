@@ -11,6 +11,7 @@ export interface Ways {
   readonly clockHours?: ClockHours | null
   readonly dateOrder?: DateOrder | null
   readonly weekBegins?: number | null
+  readonly units?: 'metric' | 'us'
 }
 
 let asked: () => Ways | undefined = () => undefined
@@ -23,4 +24,9 @@ export function standIn(ways: () => Ways | undefined): void {
 /** The ways of the shop at this moment; undefined where none is known. */
 export function waysNow(): Ways | undefined {
   return asked()
+}
+
+/** What its screens, papers and refusals measure in. */
+export function unitsNow(): 'metric' | 'us' {
+  return waysNow()?.units ?? 'metric'
 }

@@ -1,10 +1,11 @@
 /** Paint thickness panel by panel: what is typical, what stands out, and what correction it leaves room for. */
-import { say } from '../language/index.ts'
+import { say, unitsNow } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { median } from './median.ts'
 import { momentsOf } from './moments.ts'
 import { checkNumber } from './numbers.ts'
 import { farOut, medianDeviation, robustSpread } from './robust.ts'
+import { takenOffWords, thicknessWords } from './thicknessWords.ts'
 
 /** One reading of the gauge at one spot of a panel; a spot read three times has three. */
 export interface ThicknessReading {
@@ -62,7 +63,15 @@ export interface CarThickness {
 /** Refuses what no paint is. A gauge reads to a few millimetres. */
 export function checkThickness(um: number, field: string): number {
   if (!(checkNumber(um, field) > 0 && um <= 5_000))
-    refuse('thickness-bad', { [field]: um }, say('{um} µm is no paint; give 1 to 5,000 micrometres.', { um }))
+    refuse(
+      'thickness-bad',
+      { [field]: um },
+      say('{thickness} is no paint; give {least} to {most}.', {
+        thickness: takenOffWords(um, unitsNow()),
+        least: takenOffWords(1, unitsNow()),
+        most: thicknessWords(5_000, unitsNow()),
+      }),
+    )
   return um
 }
 
@@ -76,7 +85,7 @@ type ShownUm = (um: number) => string
 export function carThickness(
   readings: readonly ThicknessReading[],
   rules: ThicknessRules = usualThickness,
-  shown: ShownUm = um => say('{um} µm', { um: Math.round(um) }),
+  shown: ShownUm = um => thicknessWords(um, unitsNow()),
 ): CarThickness {
   for (const [i, { um }] of readings.entries()) checkThickness(um, `readings.${i}.um`)
   const byPanel = Map.groupBy(readings, ({ panel }) => panel)

@@ -1,5 +1,6 @@
 /** What stands on the shelf: products and the containers they come in. */
-import { say } from '../language/index.ts'
+import { say, unitsNow } from '../language/index.ts'
+import { degreesWords } from '../measure/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Unit } from './amount.ts'
 
@@ -76,9 +77,9 @@ export function checkProduct(product: ShelfProduct): void {
     refuse(
       'storage-backwards',
       { storage },
-      say('Kept between {leastC} and {mostC} °C is no range; give the lower temperature first.', {
-        leastC: storage.leastC,
-        mostC: storage.mostC,
+      say('Kept between {least} and {most} is no range; give the lower temperature first.', {
+        least: degreesWords(storage.leastC, unitsNow()),
+        most: degreesWords(storage.mostC, unitsNow()),
       }),
     )
 }

@@ -10,7 +10,7 @@ import { faultOf, trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { RowButton } from '../../../parts/RowButton.tsx'
-import { clockWords, nearWords } from '../../../parts/time.ts'
+import { nearWords, todayWords } from '../../../parts/time.ts'
 import type { Call } from '../call.ts'
 import { AddWaiting } from './AddWaiting.tsx'
 import { PlaceMessage } from './PlaceMessage.tsx'
@@ -105,7 +105,7 @@ function Line({ entry, view }: { entry: Entry; view: WaitingView }) {
       {held ? (
         <b className={pieces.kept}>
           {say('Held until {untilAt}: comes {dropOffAt}, home {handoverAt}', {
-            untilAt: clockWords(held.untilAt, view.zone),
+            untilAt: todayWords(held.untilAt, view.zone, view.nowAt),
             dropOffAt: when(held.dropOffAt),
             handoverAt: when(held.promisedAt),
           })}
