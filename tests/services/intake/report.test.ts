@@ -49,6 +49,8 @@ test('a signed page is printed with its facts, marks, readings, photos and who s
     /Ines Vale, /,
   ])
     expect(words).toMatch(fact)
+  // Signed by hand, which is drawn and not said.
+  expect(words).not.toContain('typed name')
   // The severe mark in its colour, on a panel in its own.
   expect(pages.flatMap(page => page.fills)).toEqual(expect.arrayContaining(['#f3a6a0', '#f6f7f9']))
   expect(pdfWords(bytes)).toContain('Scratch, severe, Bonnet')
