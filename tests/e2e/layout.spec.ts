@@ -1,30 +1,72 @@
 import type { Page } from '@playwright/test'
+import { axeFaults, colourRules } from './accessible.ts'
+import { coveredControls } from './covered.ts'
 import { everyScreen, showScreen } from './everyScreen.ts'
 import { expect, test } from './fixtures.ts'
-import { layoutFaults, sizes } from './layout.ts'
+import { layoutFaults, sizes, zoomed } from './layout.ts'
 import { pageApi } from './pageApi.ts'
 
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
 
-async function faultsOf(desk: Page, at: readonly { width: number; height: number }[]): Promise<string[]> {
+interface Size {
+  width: number
+  height: number
+}
+
+/** What `find` says of every screen at each of some sizes. */
+async function faultsOf(
+  desk: Page,
+  at: readonly Size[],
+  find: (size: Size) => Promise<string[]>,
+): Promise<string[]> {
   const found: string[] = []
   for (const path of everyScreen) {
     await showScreen(desk, path)
     for (const size of at) {
       await desk.setViewportSize(size)
-      for (const { kind, what } of await layoutFaults(desk))
-        found.push(`${path} at ${size.width} × ${size.height}: ${kind}: ${what}`)
+      for (const fault of await find(size)) found.push(`${path} at ${size.width} × ${size.height}: ${fault}`)
     }
   }
   return found
 }
 
-test('no screen scrolls sideways, cuts words or controls off, or writes over itself, at any size', async ({
+const laidOut = async (desk: Page) => (await layoutFaults(desk)).map(({ kind, what }) => `${kind}: ${what}`)
+
+/**
+ * What axe says by all its rules in one scheme, and of the colours in the other; the scheme follows the computer's,
+ * without a reload. The page stays in the other, so that the next look begins there: a change of all colours costs as
+ * much as half a judgement.
+ */
+async function judged(desk: Page): Promise<string[]> {
+  const tell = async (found: ReturnType<typeof axeFaults>) =>
+    (await found).map(fault => `${scheme}: ${JSON.stringify(fault)}`)
+  let scheme = (await desk.evaluate(() => document.documentElement.dataset.mantineColorScheme)) as
+    | 'light'
+    | 'dark'
+  const first = await tell(axeFaults(desk))
+  scheme = scheme === 'light' ? 'dark' : 'light'
+  await desk.emulateMedia({ colorScheme: scheme })
+  return [...first, ...(await tell(axeFaults(desk, colourRules)))]
+}
+
+test('no screen scrolls sideways, cuts words or controls off, writes over itself or bars anybody, at any size', async ({
   desk,
 }) => {
-  // Two hundred pages: about a minute where nothing else runs, several beside other work.
+  // Three hundred pages, each judged by axe in light and in dark: minutes, and more of them beside other work.
+  test.setTimeout(1_200_000)
+  expect(
+    await faultsOf(desk, sizes, async () => [...(await laidOut(desk)), ...(await judged(desk))]),
+  ).toEqual([])
+})
+
+test('nor at 200 %, where every control can also be gone to', async ({ desk }) => {
   test.setTimeout(600_000)
-  expect(await faultsOf(desk, sizes)).toEqual([])
+  expect(
+    await faultsOf(desk, [zoomed], async () => [
+      ...(await laidOut(desk)),
+      ...(await coveredControls(desk)).map(what => `covered: ${what}`),
+    ]),
+  ).toEqual([])
 })
 
 test('nor in German, whose words are longer, where there is least room', async ({ desk }) => {
@@ -34,10 +76,7 @@ test('nor in German, whose words are longer, where there is least room', async (
   await api.shop.update.mutate({ ...shop, language: 'de' })
   await desk.reload()
   expect(
-    await faultsOf(
-      desk,
-      sizes.filter(size => size.width < 1900),
-    ),
+    await faultsOf(desk, [zoomed, ...sizes.filter(size => size.width < 1900)], () => laidOut(desk)),
   ).toEqual([])
 })
 

@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test'
 
 /** Something on a screen that does not stand as it should. */
 export interface Fault {
-  kind: 'sideways' | 'clipped' | 'overlap' | 'cut off' | 'spilt'
+  kind: 'sideways' | 'clipped' | 'overlap' | 'cut off' | 'spilt' | 'undressed'
   /** The words or the label it is known by. */
   what: string
 }
@@ -15,6 +15,9 @@ export const sizes = [
   { width: 1920, height: 1080 },
   { width: 3840, height: 2160 },
 ] as const
+
+/** A desk of 1366 × 768 zoomed to 200 %: WCAG 2.2, 1.4.4 asks that nothing is lost there. */
+export const zoomed = { width: 683, height: 384 } as const
 
 /**
  * What is wrong with the page as it stands: a page that scrolls sideways, words cut off by what holds them or written
@@ -151,6 +154,14 @@ async function faultsNow(page: Page): Promise<Fault[]> {
       if (!scrolls && (box.right > width + 1 || box.left < -1))
         faults.push({ kind: 'cut off', what: name(control) })
     }
+    // What was chosen stands in a field nobody can scroll; what was typed can be gone through.
+    for (const field of document.querySelectorAll<HTMLInputElement>('input[readonly], input[aria-haspopup]'))
+      if (field.value && shown(field) && !field.title && field.scrollWidth > field.clientWidth + 1)
+        faults.push({ kind: 'clipped', what: field.value.slice(0, 60) })
+
+    for (const link of document.links)
+      if (shown(link) && ['rgb(0, 0, 238)', 'rgb(158, 158, 255)'].includes(styleOf(link).color))
+        faults.push({ kind: 'undressed', what: name(link) })
     return [...new Map(faults.map(fault => [`${fault.kind} ${fault.what}`, fault])).values()]
   })
 }

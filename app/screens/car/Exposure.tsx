@@ -32,23 +32,27 @@ export function Exposure({ car }: { car: CarView }) {
     >
       <Form form={form} label={say('How it lives')}>
         <div className={pieces.fields}>
-          {factors.map(factor => (
-            <Select
-              key={factor.id}
-              label={sayKept(factor.label)}
-              description={sayKept(factor.mark)}
-              placeholder={say('not known')}
-              clearable
-              clearButtonProps={{ 'aria-label': say('Clear {label}', { label: sayKept(factor.label) }) }}
-              data={factor.choices.map(choice => ({
-                value: choice.id,
-                label: `${sayKept(choice.label)} (× ${decimalNow(choice.multiplier)})`,
-              }))}
-              value={form.value[factor.id] || null}
-              onChange={choice => form.change({ [factor.id]: choice ?? '' })}
-              error={faults.at(`exposure.${factor.id}`) ?? faults.at(`choices.${factor.id}`)}
-            />
-          ))}
+          {factors.map(factor => {
+            const choices = factor.choices.map(choice => ({
+              value: choice.id,
+              label: `${sayKept(choice.label)} (× ${decimalNow(choice.multiplier)})`,
+            }))
+            return (
+              <Select
+                key={factor.id}
+                title={choices.find(({ value }) => value === form.value[factor.id])?.label}
+                label={sayKept(factor.label)}
+                description={sayKept(factor.mark)}
+                placeholder={say('not known')}
+                clearable
+                clearButtonProps={{ 'aria-label': say('Clear {label}', { label: sayKept(factor.label) }) }}
+                data={choices}
+                value={form.value[factor.id] || null}
+                onChange={choice => form.change({ [factor.id]: choice ?? '' })}
+                error={faults.at(`exposure.${factor.id}`) ?? faults.at(`choices.${factor.id}`)}
+              />
+            )
+          })}
         </div>
         {interval && (
           <p>

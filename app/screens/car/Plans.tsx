@@ -29,50 +29,52 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
           </p>
         )}
         {car.plans.length > 0 && (
-          <table className={table.table}>
-            <HeadRow columns={[say('Plan'), say('Next'), say('(What may be done)')]} />
-            <tbody>
-              {car.plans.map(plan => (
-                <tr key={plan.id}>
-                  <td>
-                    <b>{plan.title}</b>
-                    <small>
-                      {plan.ruleWords}
-                      {plan.productName && `, ${plan.productName}`}
-                    </small>
-                  </td>
-                  <td>
-                    {plan.next && (
-                      <span className={plan.next.state === 'overdue' ? pieces.late : undefined}>
-                        {dueSigns[plan.next.state]} {dueWords[plan.next.state]},{' '}
-                        {fullDateWords(plan.next.dueOn)}
-                      </span>
-                    )}
-                    {plan.next ? (
-                      <details className={pieces.soft}>
-                        <summary aria-label={say('Why then: {title}', { title: plan.title })}>
-                          {say('why then')}
-                        </summary>
+          <div className={table.across}>
+            <table className={table.table}>
+              <HeadRow columns={[say('Plan'), say('Next'), say('(What may be done)')]} />
+              <tbody>
+                {car.plans.map(plan => (
+                  <tr key={plan.id}>
+                    <td>
+                      <b>{plan.title}</b>
+                      <small>
+                        {plan.ruleWords}
+                        {plan.productName && `, ${plan.productName}`}
+                      </small>
+                    </td>
+                    <td>
+                      {plan.next && (
+                        <span className={plan.next.state === 'overdue' ? pieces.late : undefined}>
+                          {dueSigns[plan.next.state]} {dueWords[plan.next.state]},{' '}
+                          {fullDateWords(plan.next.dueOn)}
+                        </span>
+                      )}
+                      {plan.next ? (
+                        <details className={pieces.soft}>
+                          <summary aria-label={say('Why then: {title}', { title: plan.title })}>
+                            {say('why then')}
+                          </summary>
+                          <small>{plan.sentence}</small>
+                        </details>
+                      ) : (
                         <small>{plan.sentence}</small>
-                      </details>
-                    ) : (
-                      <small>{plan.sentence}</small>
-                    )}
-                  </td>
-                  <td>
-                    <Group gap={6} wrap="nowrap">
-                      {plan.next && <VisitActs quiet visit={plan.next} today={car.today} acts={acts} />}
-                      <RowButton
-                        does={say('Change')}
-                        of={say('the plan {title}', { title: plan.title })}
-                        onClick={edit(plan.id)}
-                      />
-                    </Group>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+                      )}
+                    </td>
+                    <td>
+                      <Group gap={6} wrap="nowrap">
+                        {plan.next && <VisitActs quiet visit={plan.next} today={car.today} acts={acts} />}
+                        <RowButton
+                          does={say('Change')}
+                          of={say('the plan {title}', { title: plan.title })}
+                          onClick={edit(plan.id)}
+                        />
+                      </Group>
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
         )}
         {editing === null ? (
           <div>

@@ -44,6 +44,7 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       <Select
         aria-label={say('Bottle of {productName}', { productName })}
         size="sm"
+        title={bottles.find(({ value }) => value === draft.lotId)?.label}
         data={bottles}
         placeholder={draw.lotWords}
         disabled={bottles.length === 0}

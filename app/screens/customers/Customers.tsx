@@ -96,7 +96,7 @@ function CustomerRow({ customer, country }: { customer: FoundCustomer; country: 
           {customer.name}
         </Link>
       </td>
-      <td>{customer.phone && showPhone(customer.phone, country)}</td>
+      <td className={styles.phone}>{customer.phone && showPhone(customer.phone, country)}</td>
       <td>{customer.email}</td>
       <td>
         {customer.vehicles.map(car => (

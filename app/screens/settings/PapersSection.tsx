@@ -51,7 +51,7 @@ function PapersForm({ papers: { paper, colour, logoName, version } }: { papers: 
             label={say('Paper')}
             allowDeselect={false}
             data={[
-              { value: byCountry, label: say('as usual in the shop’s country') },
+              { value: byCountry, label: say('usual in the country') },
               { value: 'A4', label: 'A4' },
               { value: 'LETTER', label: say('US Letter') },
             ]}

@@ -56,33 +56,35 @@ export function Stock() {
         </p>
       ) : (
         <Card>
-          <table className={table.table}>
-            <thead>
-              <tr>
-                {[
-                  say('Product'),
-                  say('On hand'),
-                  say('Bottles'),
-                  say('Next weeks'),
-                  say('Advice'),
-                  say('Hazard'),
-                ].map(head => (
-                  <th key={head} scope="col">
-                    {head}
-                  </th>
+          <div className={table.across}>
+            <table className={table.table}>
+              <thead>
+                <tr>
+                  {[
+                    say('Product'),
+                    say('On hand'),
+                    say('Bottles'),
+                    say('Next weeks'),
+                    say('Advice'),
+                    say('Hazard'),
+                  ].map(head => (
+                    <th key={head} scope="col">
+                      {head}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {shown.map(item => (
+                  <StockRow
+                    key={item.id}
+                    item={item}
+                    today={today?.products.find(each => each.id === item.id)}
+                  />
                 ))}
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map(item => (
-                <StockRow
-                  key={item.id}
-                  item={item}
-                  today={today?.products.find(each => each.id === item.id)}
-                />
-              ))}
-            </tbody>
-          </table>
+              </tbody>
+            </table>
+          </div>
           {shown.length === 0 && <p className={pieces.soft}>{say('No product by these letters.')}</p>}
         </Card>
       )}
@@ -108,7 +110,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
         </td>
       ) : (
         <>
-          <td>
+          <td className={styles.amount}>
             {amountText(item.onHand, unit)}
             {item.usable < item.onHand && (
               <small className={pieces.late}>
@@ -123,7 +125,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
             {today && <BottleBar name={item.name} unit={unit} lots={today.lots} />}
           </td>
           <td>{today && <Sparkline name={item.name} unit={unit} product={today} />}</td>
-          <td>
+          <td className={styles.adviceCell}>
             {today && adviceTitle(today.advice)}
             {today?.projection.runsDry && (
               <small className={pieces.late}>{today.projection.runsDry.words}</small>

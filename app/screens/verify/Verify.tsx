@@ -63,7 +63,13 @@ export function Verify() {
             onChange={choose}
             error={fromFile?.found === false && say('There is no code in this file; choose the certificate.')}
           />
-          <Button type="submit" mt="md" disabled={code.trim() === ''} loading={asking.busy}>
+          <Button
+            type="submit"
+            mt="md"
+            style={{ alignSelf: 'start' }}
+            disabled={code.trim() === ''}
+            loading={asking.busy}
+          >
             {say('Check')}
           </Button>
         </form>

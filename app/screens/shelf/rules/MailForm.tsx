@@ -11,8 +11,8 @@ import pieces from '../../../parts/pieces.module.css'
 import styles from '../Shelf.module.css'
 
 const securityChoices = [
-  { value: 'tls', label: say('Encrypted from the start (TLS)') },
-  { value: 'starttls', label: say('Encrypted after greeting (STARTTLS)') },
+  { value: 'tls', label: say('TLS from the start') },
+  { value: 'starttls', label: say('STARTTLS') },
   { value: 'none', label: say('Not encrypted') },
 ]
 

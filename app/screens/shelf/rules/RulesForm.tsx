@@ -67,7 +67,7 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
             data={[
               {
                 value: 'usual',
-                label: say('The usual here: {regimeWords}', { regimeWords: regimeWords[regimeUsed] }),
+                label: say('Usual: {regimeWords}', { regimeWords: regimeWords[regimeUsed] }),
               },
               ...choicesFrom<string>(regimeWords),
             ]}
