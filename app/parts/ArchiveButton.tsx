@@ -33,7 +33,7 @@ export function ArchiveButton({
   const [acting, look, says, done] =
     archivedAt === null
       ? ([archiving, { variant: 'subtle', color: 'red' }, label, onArchived] as const)
-      : ([restoring, { variant: 'default' }, say('Take back into use'), onRestored] as const)
+      : ([restoring, { variant: 'default' }, say('Restore'), onRestored] as const)
   return (
     <>
       <Refused of={archiving.error ?? restoring.error} />

@@ -31,7 +31,7 @@ export class Boundary extends Component<Props, { error: unknown }> {
         <p>{faultOf(this.state.error).message}</p>
         <Group>
           <Button variant="default" onClick={() => (back ? back() : this.setState({ error: null }))}>
-            {back ? say('Take back what was typed last') : say('Try again')}
+            {back ? say('Undo the last typing') : say('Try again')}
           </Button>
         </Group>
       </Alert>

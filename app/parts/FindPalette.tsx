@@ -112,7 +112,7 @@ export function FindPalette({ context }: { context: CommandContext }) {
         {found.length + foundJobs.length + wanted.length === 0 && (
           <Spotlight.Empty>
             {say(
-              'Nothing by these letters. Try a part of the name, the plate without its spaces, or the last digits of the phone.',
+              'Nothing found. Try part of the name, the plate without spaces, or the last digits of the phone.',
             )}
           </Spotlight.Empty>
         )}

@@ -70,7 +70,7 @@ function GiveRow({ job, step, toId }: { job: JobView; step: JobStepView; toId: s
       <Refused of={give.error} />
       <Group align="flex-end" gap="0.75rem" wrap="nowrap">
         <Select
-          label={step.state === 'running' ? say('Passes on from') : say('From||the person')}
+          label={step.state === 'running' ? say('Handed on from') : say('From||the person')}
           data={named(step.crew)}
           value={fromId}
           allowDeselect={false}

@@ -59,7 +59,7 @@ export function OnTop({ value, change, currency, position, about, label }: Props
             </Chips>
           )}
           <TextInput
-            label={say('Taken off, percent')}
+            label={say('Discount, percent')}
             inputMode="decimal"
             value={discount.percent}
             maxLength={6}

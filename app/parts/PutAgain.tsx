@@ -8,7 +8,7 @@ export function PutAgain({ words, onPut }: { words: string; onPut?: () => void }
       <span>{words}</span>
       {onPut && (
         <Button size="compact-sm" variant="default" onClick={onPut}>
-          {say('Put again')}
+          {say('Redo')}
         </Button>
       )}
     </Group>

@@ -6,7 +6,7 @@ import type { Scheme } from './commands.ts'
 const choices = [
   { scheme: 'light', label: say('Light'), Icon: IconSun },
   { scheme: 'dark', label: say('Dark'), Icon: IconMoon },
-  { scheme: 'auto', label: say('As the computer'), Icon: IconDeviceDesktop },
+  { scheme: 'auto', label: say('Same as the computer'), Icon: IconDeviceDesktop },
 ] as const satisfies readonly { scheme: Scheme; label: string; Icon: unknown }[]
 
 /** Light, dark, or whichever the computer has. */

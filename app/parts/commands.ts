@@ -136,7 +136,7 @@ export const commands: Command[] = [
   ),
   scheme('light', say('Light colours')),
   scheme('dark', say('Dark colours')),
-  scheme('auto', say('Colours as the computer has them')),
+  scheme('auto', say('Same colours as the computer')),
   {
     name: 'keys',
     label: say('Show the keys'),

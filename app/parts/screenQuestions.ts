@@ -36,12 +36,12 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
       {
         asks: say('The caller is new. Where do they go?'),
         answer: say(
-          'Type the name, number or plate: what is not found fills a new customer. Nothing is saved before a place is held or booked.',
+          'Type the name, number or plate. If nobody is found, it fills in a new customer. Nothing is saved until a place is held or booked.',
         ),
       },
       {
         asks: say('Why is there nothing sooner?'),
-        answer: say('The line under the lanes names the one thing in the way; “why” opens the rest.'),
+        answer: say('The line under the offers names what stands in the way; “why” opens the rest.'),
       },
       {
         asks: say('What does holding a place do?'),
@@ -65,8 +65,8 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
         ),
       },
       {
-        asks: say('Can it hang on the wall?'),
-        answer: say('Yes: leave this screen open on it. It looks for changes by itself.'),
+        asks: say('Can I show it on a wall screen?'),
+        answer: say('Yes: leave this screen open on it. It updates by itself.'),
       },
     ],
   },
@@ -126,7 +126,7 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
         ),
       },
       {
-        asks: say('The bottle holds something else than shown. What now?'),
+        asks: say('The bottle holds more or less than shown. What now?'),
         answer: say('Open the product and press “Count” beside the bottle.'),
       },
     ],
@@ -154,7 +154,7 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
     at: '/conditions',
     questions: [
       {
-        asks: say('Why are readings wanted?'),
+        asks: say('Why take readings?'),
         answer: say(
           'A coat cures by the temperature it stands in. Without readings the usual temperature of the bay counts.',
         ),
@@ -174,7 +174,7 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
     questions: [
       {
         asks: say('Why is somebody due?'),
-        answer: say('“Why then” beside the visit says from what and by which plan it was counted.'),
+        answer: say('“Why then” beside the visit shows what it was counted from, and by which plan.'),
       },
       {
         asks: say('Whom may I write to?'),
@@ -218,7 +218,7 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
         ),
       },
       {
-        asks: say('What does accepting a proposed date do?'),
+        asks: say('What happens when I accept a proposed date?'),
         answer: say('The plan counts with the new interval from then on. Nothing moves before you accept.'),
       },
     ],
@@ -227,13 +227,13 @@ const asked: readonly { at: string; questions: readonly Question[] }[] = [
     at: '/jobs',
     questions: [
       {
-        asks: say('It happened earlier than now. What now?'),
+        asks: say('It happened earlier. What now?'),
         answer: say('“It happened earlier…” beside the next act takes the real time.'),
       },
       {
-        asks: say('It used something else than the recipe. What now?'),
+        asks: say('It used something other than the recipe. What now?'),
         answer: say(
-          '“It used something else” takes what was really used; finishing the step confirms the recipe.',
+          '“Used something else” takes what was really used; finishing the step confirms the recipe.',
         ),
       },
       {

@@ -20,8 +20,8 @@ export function useTakeBack() {
     onRefused: error => tell(say('Not taken back'), faultOf(error).message),
   })
   const put = useSaving(trpc.history.takeBack.mutationOptions(), {
-    onSaved: ({ words }) => tell(say('Stands again'), words),
-    onRefused: error => tell(say('Not put again'), faultOf(error).message),
+    onSaved: ({ words }) => tell(say('Redone'), words),
+    onRefused: error => tell(say('Not redone'), faultOf(error).message),
   })
   return { takeBack: saving.save, busy: saving.busy || put.busy }
 }

@@ -29,7 +29,7 @@ export function photoDoor(desk: Desk): Hono {
         jobId: context.req.param('jobId'),
         name: context.req.query('name') ?? '',
       })
-      if (!asked.success) return context.text(say('This photo cannot be taken; choose it again.'), 400)
+      if (!asked.success) return context.text(say('This photo cannot be used; choose it again.'), 400)
       const bytes = new Uint8Array(await context.req.arrayBuffer())
       try {
         return context.json(await addPhoto(desk, { ...asked.data, bytes }))

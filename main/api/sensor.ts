@@ -46,10 +46,10 @@ export function sensorDoor(desk: Desk, clockMs: () => number = () => performance
       if (!sensor)
         return ofStrangers('all')
           ? context.json({ error: say('No sensor has this token: add one on the Conditions screen.') }, 401)
-          : context.json({ error: say('Too many posts without a valid token; wait a minute.') }, 429)
+          : context.json({ error: say('Too many readings sent without a valid token; wait a minute.') }, 429)
       if (!ofSensors(sensor.id))
         return context.json(
-          { error: say('Too many posts: {mostPerMinute} a minute at most.', { mostPerMinute }) },
+          { error: say('Too many readings: at most {mostPerMinute} a minute.', { mostPerMinute }) },
           429,
         )
       const read = postedReadings.safeParse(await context.req.json().catch(() => null))

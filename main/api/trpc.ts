@@ -38,7 +38,7 @@ const t = initTRPC.context<Desk>().create({
           ? cause.message
           : error.code === 'INTERNAL_SERVER_ERROR'
             ? say(
-                'Something went wrong here; nothing was saved. Try again, and tell whoever looks after the app if it stays.',
+                'Something went wrong; nothing was saved. Try again. If it keeps happening, tell whoever looks after the app.',
               )
             : shape.message
     return { ...shape, message, data: { code: shape.data.code, fault: faultOf(error) } }

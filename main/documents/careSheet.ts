@@ -50,13 +50,13 @@ export function careSheetPdf(care: CareSheet): Promise<Uint8Array<ArrayBuffer>> 
     sheet.heading(say('From then on'))
     sheet.list(always.map(each => say(each)))
     if (visits.length > 0) {
-      sheet.heading(say('When we see each other again'))
+      sheet.heading(say('When to come back'))
       drawTable(
         sheet,
         [
           { title: say('Visit') },
           { title: say('Due'), width: 'fit' },
-          { title: say('Any day from, to'), width: 'fit' },
+          { title: say('Earliest, latest'), width: 'fit' },
         ],
         visits.map(({ title, due, window }) => [title, { words: due, strong: true }, window]),
       )

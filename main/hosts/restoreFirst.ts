@@ -56,12 +56,9 @@ export async function restoreFirst(file: string, asked: Asked): Promise<Restored
     )
     if (restored.photosMissing)
       tell(
-        say(
-          '{count} of its photos are nowhere to be found: the folder “photos” beside the copy holds them.',
-          {
-            count: restored.photosMissing,
-          },
-        ),
+        say('{count} of its photos cannot be found: they are in the folder “photos” beside the copy.', {
+          count: restored.photosMissing,
+        }),
       )
     if (restored.keptAs) tell(say('What was here before lies in {path}', { path: restored.keptAs }))
   }

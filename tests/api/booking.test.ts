@@ -102,7 +102,7 @@ test('Two desks ask for one place in the same moment: one has it, the other hear
   expect(both.map(each => each.status).sort()).toEqual([200, 409])
   const lost = both.find(each => each.status === 409)!
   expect(lost.fault).toEqual({ reason: 'stale', field: 'plan' })
-  expect(lost.message).toMatch(/^This place cannot be had any more: Bay \d is taken until/)
+  expect(lost.message).toMatch(/^This place is gone: Bay \d is taken until/)
   const won = both.find(each => each.status === 200)!.data
   const confirms = await Promise.all(
     [1, 2].map(() => api.mutate('booking.confirm', { jobId: won.jobId, version: won.version })),

@@ -110,7 +110,7 @@ test('a bad Tuesday by keyboard: a sick call, a lamp failure, two told, one late
   await shop.restart('2026-04-14T10:30:00Z')
   await desk.clock.setFixedTime('2026-04-14T10:30:00Z')
   await shop.enter(desk, `/jobs/${jobs[0]}`)
-  const otherwise = desk.getByRole('button', { name: 'It goes otherwise…' })
+  const otherwise = desk.getByRole('button', { name: 'Something changed…' })
   const choose = async (item: string) => {
     await tabTo(otherwise)
     await desk.keyboard.press('Enter')

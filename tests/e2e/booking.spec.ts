@@ -52,7 +52,7 @@ test('a phone number that is none is refused beside its field, and what was said
   await phone.fill('+1 212 555 0123')
   await book.hold.click()
   await expect(desk.getByText('Held for IB 1, Ilsa Brandt')).toBeVisible()
-  await desk.getByRole('button', { name: 'Let it go', exact: true }).click()
+  await desk.getByRole('button', { name: 'Release it', exact: true }).click()
   await expect(book.hold).toBeVisible()
 })
 

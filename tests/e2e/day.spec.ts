@@ -69,7 +69,7 @@ test('handing a car over before its profile allows it wants a reason', async ({ 
       const dialog = desk.getByRole('dialog')
       await expect(dialog.or(desk.getByText(/handed over/)).first()).toBeVisible()
       if (await dialog.getByText(/data sheet decides/).isVisible()) {
-        await dialog.getByRole('button', { name: 'Hand over all the same' }).click()
+        await dialog.getByRole('button', { name: 'Hand over anyway' }).click()
         await expect(dialog.getByText('Write a short reason.')).toBeVisible()
         await expect(dialog.getByText(/data sheet decides/)).toBeVisible()
         return

@@ -98,7 +98,7 @@ test.describe('a wrong figure in one row', () => {
     await form.getByText(/^More: helpers/).click()
     await longer.click()
     await expect(broken).toBeVisible()
-    await broken.getByRole('button', { name: 'Take back what was typed last' }).click()
+    await broken.getByRole('button', { name: 'Undo the last typing' }).click()
     await expect(broken).toHaveCount(0)
     await expect(name).toHaveValue('Winter ready')
     await form.getByText(/^More: helpers/).click()

@@ -93,7 +93,7 @@ test('a car is taken in: marked, measured, photographed, read again after a relo
   await desk.getByRole('radio', { name: 'Roof' }).check({ force: true })
   await desk.getByLabel('The gauge shows').selectOption('um')
   await intake.measure('114')
-  await desk.getByRole('button', { name: 'Keep these readings' }).tap()
+  await desk.getByRole('button', { name: 'Save these readings' }).tap()
   await expect(desk.getByRole('img', { name: /Thickness, typical of each panel: Roof/ })).toBeVisible()
 
   // What was wrong is put right on a further page, signed again.

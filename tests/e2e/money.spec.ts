@@ -73,7 +73,7 @@ test('a quote of three ways is signed, booked, worked, invoiced, paid in two par
   }
   await desk.getByRole('button', { name: 'Extras and discount of variant 2' }).click()
   await desk.getByLabel('Care kit').check({ force: true })
-  await desk.getByLabel('Taken off, percent').fill('10')
+  await desk.getByLabel('Discount, percent').fill('10')
   await desk.keyboard.press('Escape')
   await expectAccessible(desk)
   // A discount without its reason is refused at its variant, and nothing typed is lost.

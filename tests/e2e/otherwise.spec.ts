@@ -14,7 +14,7 @@ const windows = [
 ] as const
 
 async function open(page: Page, item: string): Promise<void> {
-  await page.getByRole('button', { name: 'It goes otherwise…' }).click()
+  await page.getByRole('button', { name: 'Something changed…' }).click()
   await page.getByRole('menuitem', { name: item }).click()
   await expect(page.getByRole('dialog')).toBeVisible()
 }

@@ -27,7 +27,7 @@ test('a batch is mixed, gone off and thrown away; pads are demoted; a rule for w
     await expect(waste).toContainText('Wash and rinse water')
     await waste.getByRole('button', { name: 'Throw it away' }).click()
     await expect(waste.getByLabel('More about it')).toHaveAttribute('aria-invalid', 'true')
-    await waste.getByRole('combobox', { name: 'What was the matter' }).click()
+    await waste.getByRole('combobox', { name: 'What was wrong with it' }).click()
     await desk.getByRole('option', { name: 'Cloudy' }).click()
     await waste.getByRole('button', { name: 'Throw it away' }).click()
     await expect(desk.getByRole('row', { name: /thrown away/ })).toContainText('cloudy')

@@ -44,7 +44,7 @@ test('a text is written from the list by keyboard, sent from the phone, and its 
   await shop.enter(desk, '/upkeep/feeds')
   const open = async (whom: string, details: boolean) => {
     await desk.getByLabel('For whom').fill(whom)
-    await desk.getByRole('checkbox', { name: /Tell names and plates too/ }).setChecked(details)
+    await desk.getByRole('checkbox', { name: /Show names and plates too/ }).setChecked(details)
     await desk.getByRole('button', { name: 'Make a secret link' }).click()
     await expect(desk.getByRole('row', { name: new RegExp(whom) })).toBeVisible()
     const link = await desk.getByRole('textbox', { name: 'The secret link' }).inputValue()

@@ -54,8 +54,8 @@ test('a morning batch of three: one edited, one refused, one fails and is retrie
   })
 
   await test.step('weeks are found for all visits, and nothing is changed', async () => {
-    await desk.getByRole('button', { name: 'Spread the load' }).click()
-    const spread = desk.getByRole('region', { name: 'Spread the load' })
+    await desk.getByRole('button', { name: 'Even out the weeks' }).click()
+    const spread = desk.getByRole('region', { name: 'Even out the weeks' })
     await expect(spread).toContainText(/Every visit is aimed at its best week|aimed at another week/)
     await spread.getByRole('button', { name: 'Leave it as it is' }).click()
     await expect(spread).toBeHidden()
@@ -96,7 +96,7 @@ test('a morning batch of three: one edited, one refused, one fails and is retrie
     await expect(reminders.row('QHV 202')).toContainText('failed')
     expect(mail.letters.map(letter => letter.to)).toEqual([['ansel@example.com']])
     const third = await reminders.open('QHV 202', 'Cosima Reyl')
-    await expect(third.getByText('It did not go out')).toBeVisible()
+    await expect(third.getByText('Not sent')).toBeVisible()
     await expectAccessible(desk)
     turnsAway = false
     await third.getByRole('button', { name: 'Try again' }).click()

@@ -185,7 +185,7 @@ describe('npm start', { timeout: 120_000 }, () => {
     const { port } = other.address() as { port: number }
     const one = start('web', {}, ['--port', String(port)])
     expect(await one.ends()).toBe(2)
-    expect(one.output()).toContain(`Port ${port} is not to be had`)
+    expect(one.output()).toContain(`Port ${port} is in use`)
     expect(existsSync(join(dataDir, 'running.json'))).toBe(false)
     other.close()
   })

@@ -37,10 +37,9 @@ export function RestoreCopy({ zone }: { zone: string }) {
         </Text>
         {here.ready.photosMissing !== undefined && (
           <Text>
-            {say(
-              '{count} of its photos are nowhere to be found: the folder “photos” beside the copy holds them.',
-              { count: here.ready.photosMissing },
-            )}
+            {say('{count} of its photos cannot be found: they are in the folder “photos” beside the copy.', {
+              count: here.ready.photosMissing,
+            })}
           </Text>
         )}
         <Button variant="default" mt="sm" loading={leave.busy} onClick={() => leave.run()}>

@@ -59,15 +59,12 @@ export function LayerFactList({
       {layer.window && <Fact name={say('Window')}>{layer.window}</Fact>}
       {layer.ageMin !== null && layer.parts && (
         <Fact name={say('Cure age at handover')}>
-          {say(
-            '{ageMin} at {referenceC}; of the time until then {measuredMin} measured, {assumedMin} assumed',
-            {
-              ageMin: durationWords(layer.ageMin),
-              referenceC: degrees(layer.referenceC, units),
-              measuredMin: durationWords(Math.round(layer.parts.measuredMin)),
-              assumedMin: durationWords(Math.round(layer.parts.assumedMin)),
-            },
-          )}
+          {say('{ageMin} at {referenceC}; up to then {measuredMin} measured, {assumedMin} assumed', {
+            ageMin: durationWords(layer.ageMin),
+            referenceC: degrees(layer.referenceC, units),
+            measuredMin: durationWords(Math.round(layer.parts.measuredMin)),
+            assumedMin: durationWords(Math.round(layer.parts.assumedMin)),
+          })}
         </Fact>
       )}
       <Fact name={say('Rule')}>{layer.rule}</Fact>

@@ -26,7 +26,7 @@ export function RecordForm({ record }: { record: AppliedView }) {
   const refused = faultsOf(signing.error)
   const sign = () => signing.save({ jobId, version: form.version, draft, signedBy }, form.settle)
   return (
-    <Form form={form} label={say('Applied record')} save={say('Keep as it is so far')}>
+    <Form form={form} label={say('Applied record')} save={say('Save as a draft')}>
       <Stack>
         <Card title={say('Not signed yet')}>
           <p className={pieces.soft}>

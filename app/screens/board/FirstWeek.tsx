@@ -13,7 +13,7 @@ const steps: Readonly<Record<FirstStep, { label: string; to: string }>> = {
   booking: { label: say('A first booking'), to: '/book' },
   shelf: { label: say('What is on the shelf'), to: '/shelf/stock' },
   papers: { label: say('Address and phone for the papers'), to: '/settings/shop' },
-  mail: { label: say('How mail leaves the shop'), to: '/shelf/rules' },
+  mail: { label: say('Outgoing mail'), to: '/shelf/rules' },
 }
 
 /** What a new shop enters in its first weeks, each a link to where; gone once all of it is done. */

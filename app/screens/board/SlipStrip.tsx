@@ -9,7 +9,7 @@ import styles from './Board.module.css'
 export function SlipStrip({ board }: { board: BoardView }) {
   if (board.slips.length === 0) return null
   return (
-    <ul className={styles.slips} aria-label={say('Promises that slip')}>
+    <ul className={styles.slips} aria-label={say('Promises that will not be kept')}>
       {board.slips.map((slip, i) => (
         <li key={slip.jobId}>
           <Standing slip={slip} zone={board.zone} /> {slip.lack}{' '}
@@ -22,7 +22,7 @@ export function SlipStrip({ board }: { board: BoardView }) {
             <>
               {' · '}
               <Link to="/plan/$section" params={{ section: 'mend' }}>
-                {say('All ways out')}
+                {say('All options')}
               </Link>
             </>
           )}

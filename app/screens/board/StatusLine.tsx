@@ -25,7 +25,7 @@ function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'ref
       ? { tone: 'ok', words: say('{place}: fits; home {handoverAt}, the promise is kept. {join}', values) }
       : {
           tone: 'refused',
-          words: say('{place}: fits; home {handoverAt}, the customer’s promise would slip. {join}', values),
+          words: say('{place}: fits; ready {handoverAt}, later than promised. {join}', values),
         }
   }
   const nearest = verdict.nearest
@@ -48,7 +48,7 @@ export function StatusLine({ board, move }: { board: BoardView; move: Move | nul
       </span>
       <span className={styles.keys}>
         {move ? (
-          <Say text="<kbd>←</kbd> <kbd>→</kbd> time · <kbd>↑</kbd> <kbd>↓</kbd> bay · <kbd>Enter</kbd> put down · <kbd>Esc</kbd> leave" />
+          <Say text="<kbd>←</kbd> <kbd>→</kbd> time · <kbd>↑</kbd> <kbd>↓</kbd> bay · <kbd>Enter</kbd> drop here · <kbd>Esc</kbd> cancel" />
         ) : (
           <Say text="<kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>P</kbd> people · <kbd>1</kbd> <kbd>3</kbd> <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today" />
         )}

@@ -65,7 +65,7 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
                 {say('Confirm the booking')}
               </Button>
               <RowButton
-                does={say('Let it go')}
+                does={say('Release it')}
                 size="compact-md"
                 {...(place !== own && { of: car })}
                 onClick={() => booking.release(place)}

@@ -61,7 +61,7 @@ export function PriceLine({ call, offers, change }: Props) {
         change={change}
         currency={currency}
         position="top-start"
-        about={say('Without a reason nothing is taken off')}
+        about={say('A discount needs a reason')}
       />
     </div>
   )

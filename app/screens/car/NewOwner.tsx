@@ -42,7 +42,7 @@ export function NewOwner({ car, onDone }: { car: CarView; onDone(): void }) {
           { customerName: car.customerName },
         )}
       </p>
-      <DateField label={say('Theirs since')} {...form.field('on')} />
+      <DateField label={say('Owner since')} {...form.field('on')} />
       {form.value.customerId === null ? <Who form={form} ownerId={car.customerId} /> : <Chosen form={form} />}
     </Form>
   )
@@ -72,7 +72,7 @@ function Who({ form, ownerId }: { form: FormOf<Values>; ownerId: string }) {
   const others = isNew || asked.length < 2 ? [] : (found?.customers ?? []).filter(each => each.id !== ownerId)
   const choose = (customer: { id: string; name: string }) => (
     <RowButton
-      does={say('It is theirs')}
+      does={say('Save the new owner')}
       of={customer.name}
       onClick={() => form.change({ customerId: customer.id, name: customer.name })}
     />

@@ -58,7 +58,11 @@ export function PlanForm({ car, plan, onDone }: Props) {
     >
       <h3>{label}</h3>
       <div className={pieces.fields}>
-        <TextInput label={say('What it is for')} placeholder={say('winter wash')} {...form.field('title')} />
+        <TextInput
+          label={say('Name of the plan')}
+          placeholder={say('winter wash')}
+          {...form.field('title')}
+        />
         {!plan && (
           <>
             <Select label={say('Kind')} data={kindChoices} {...form.choice('kind')} />
@@ -102,7 +106,7 @@ export function PlanForm({ car, plan, onDone }: Props) {
           </>
         )}
         <DecimalInput
-          label={say('May be early by')}
+          label={say('Can be early by')}
           description={say('Common practice until you set it')}
           unit={say('d||days')}
           most={366}

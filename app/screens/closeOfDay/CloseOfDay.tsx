@@ -45,7 +45,7 @@ export function CloseOfDay() {
     placeholderData: before => before,
   })
   if (query.error) return <Refused of={query.error} />
-  if (!query.data) return <p className={pieces.soft}>{say('Looking along the shelf …')}</p>
+  if (!query.data) return <p className={pieces.soft}>{say('Checking the shelf …')}</p>
   return <Close view={query.data} />
 }
 

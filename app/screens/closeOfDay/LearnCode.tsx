@@ -28,18 +28,18 @@ export function LearnCode({ code, onLearned, onClose }: Props) {
   return (
     <Form
       form={form}
-      label={say('What {code} stands on', { code })}
+      label={say('Which product has {code}', { code })}
       save={say('Remember it')}
       ready={productId !== null}
       onCancel={onClose}
     >
       <Group align="flex-start">
         <Select
-          label={say('It stands on')}
+          label={say('It belongs to')}
           placeholder={say('type a part of the name')}
           searchable
           autoFocus
-          nothingFoundMessage={say('No product by these letters.')}
+          nothingFoundMessage={say('No product found.')}
           data={(products ?? [])
             .filter(item => item.unit !== null)
             .map(item => ({ value: item.id, label: item.name }))}

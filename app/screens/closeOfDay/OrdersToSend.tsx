@@ -53,9 +53,7 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
       </div>
       {proposed.length + drafts.length === 0 ? (
         <p className={pieces.empty}>
-          {say(
-            'What stands here and what is under way lasts until a delivery could follow. Look again tomorrow.',
-          )}
+          {say('What is here and on order lasts until the next delivery could arrive. Check again tomorrow.')}
         </p>
       ) : (
         <div className={pieces.divided}>

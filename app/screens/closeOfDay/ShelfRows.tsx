@@ -30,7 +30,7 @@ export function ShelfRows({ view, counting, count }: Props) {
       about={
         worries.length === 0
           ? say('nothing runs short')
-          : say('{worries} of {products} products want a look', {
+          : say('{worries} of {products} products need a look', {
               worries: worries.length,
               products: view.products.length,
             })
@@ -58,7 +58,7 @@ export function ShelfRows({ view, counting, count }: Props) {
           {calm > 0 && (
             <div>
               <RowButton
-                does={all ? say('Only those with a worry') : say('{calm} more with nothing to do', { calm })}
+                does={all ? say('Only those that need a look') : say('{calm} more, nothing to do', { calm })}
                 variant="subtle"
                 m={6}
                 aria-expanded={all}

@@ -50,7 +50,7 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
             ? say(
                 'Not read yet. Its cures are taken to run at their profile’s temperature, and are marked as assumed.',
               )
-            : say('Not read yet. Its cures are taken to run at {usualC}, and are marked as assumed.', {
+            : say('No reading yet. Cures here are assumed to run at {usualC} and marked so.', {
                 usualC: degrees(bay.usualC, units),
               })}
         </span>

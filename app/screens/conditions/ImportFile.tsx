@@ -64,7 +64,7 @@ export function ImportFile({ bay, view }: { bay: BayConditionsView; view: Condit
       setOpened(null)
     })
   return (
-    <Card title={say('Take in a logger’s file')}>
+    <Card title={say('Read a logger’s file')}>
       <Group gap="sm">
         <FileButton
           onChange={open}
@@ -170,7 +170,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
       <Refused words={faults.rest()} />
       <Group>
         <Button onClick={onTake} loading={busy} disabled={preview.unit === null}>
-          {say('Take it into {bayName}', { bayName })}
+          {say('Read it in for {bayName}', { bayName })}
         </Button>
       </Group>
     </Stack>

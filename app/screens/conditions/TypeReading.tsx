@@ -29,7 +29,7 @@ export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: num
       <Form
         form={form}
         label={say('Reading of {bayName}', { bayName: bay.bayName })}
-        save={say('Keep the reading')}
+        save={say('Save the reading')}
         ready={form.value.airC !== null}
       >
         <Group gap="sm" align="flex-start">

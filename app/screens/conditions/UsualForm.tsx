@@ -27,7 +27,7 @@ export function UsualForm({ bay }: { bay: BayConditionsView }) {
   return (
     <Card title={say('Usual temperature')}>
       <Form form={form} label={say('Usual temperature of {bayName}', { bayName: bay.bayName })}>
-        <p className={pieces.soft}>{say('A cure still to come is reckoned with this. {found}', { found })}</p>
+        <p className={pieces.soft}>{say('Used for cures still to come. {found}', { found })}</p>
         <DegreesInput label={say('Usually')} {...form.field('celsius')} />
       </Form>
     </Card>

@@ -62,7 +62,7 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
       >
         {account && money(account.owedMinor, account.currency)}
       </Figure>
-      <Figure name={say('Last told')} more={customer.lastSaid && saidWords(customer.lastSaid)}>
+      <Figure name={say('Last message')} more={customer.lastSaid && saidWords(customer.lastSaid)}>
         {customer.lastSaid ? fullDateWords(dateOf(customer.lastSaid.at, zone)) : say('nothing yet')}
       </Figure>
       <Figure name={say('May be reminded by')}>

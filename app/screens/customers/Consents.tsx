@@ -15,8 +15,8 @@ import styles from './Customers.module.css'
 import { ReachForm } from './ReachForm.tsx'
 
 const asks = [
-  ['give', say('They agree to one')],
-  ['withdraw', say('They want no more')],
+  ['give', say('Record consent')],
+  ['withdraw', say('Opt out')],
   ['reach', say('Language and postal address')],
 ] as const
 

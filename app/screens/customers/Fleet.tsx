@@ -91,7 +91,9 @@ function Ask({ cars, onHeld }: AskProps) {
         >
           {say('Hold a place for each')}
         </Button>
-        <span className={pieces.soft}>{say('In the order ticked, the soonest around those before it.')}</span>
+        <span className={pieces.soft}>
+          {say('In the order ticked, each as soon as possible around those before it.')}
+        </span>
       </Group>
     </Stack>
   )
@@ -134,7 +136,7 @@ function Held({ held, onDone }: { held: FleetHeldView; onDone(): void }) {
           {say('Book them all')}
         </Button>
         <Button variant="default" loading={releasing.busy} onClick={() => releasing.save({ places }, onDone)}>
-          {say('Let them go')}
+          {say('Release them')}
         </Button>
       </Group>
     </>

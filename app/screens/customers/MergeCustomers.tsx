@@ -86,10 +86,10 @@ function Sides({ kept, gone, postal }: Props) {
           to="/customers/$id/merge/$other"
           params={{ id: gone.id, other: kept.id }}
         >
-          {say('Keep the other entry')}
+          {say('Keep the other entry instead')}
         </Link>
       </div>
-      <Card title={say('What is taken from which')}>
+      <Card title={say('What is kept from which entry')}>
         <table className={table.table}>
           <HeadRow
             columns={[
@@ -139,7 +139,7 @@ function Sides({ kept, gone, postal }: Props) {
         <Refused of={merging.error} />
         <Group mt="sm">
           <Button loading={merging.busy} onClick={merge}>
-            {say('Make them one')}
+            {say('Merge')}
           </Button>
           <Button variant="default" onClick={open}>
             {say('Leave them as they are')}

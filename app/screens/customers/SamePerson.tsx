@@ -107,7 +107,7 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
                 {fullWords(at, zone)}, {who}
               </small>
             </span>
-            <RowButton does={say('Take apart')} of={otherName} onClick={() => undoing.save({ id })} />
+            <RowButton does={say('Separate again')} of={otherName} onClick={() => undoing.save({ id })} />
           </li>
         ))}
       </ul>
@@ -118,7 +118,7 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
 
 function MergedWith({ stayed, children: other }: { stayed: boolean; children: ReactNode }) {
   return stayed ? (
-    <Say text="Made one with {other}" values={{ other }} />
+    <Say text="Merged with {other}" values={{ other }} />
   ) : (
     <Say text="Went over to {other}" values={{ other }} />
   )

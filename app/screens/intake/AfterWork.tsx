@@ -29,7 +29,7 @@ export function AfterWork({ record }: { record: IntakeView }) {
       >
         <GainChart gained={gained} units={units} />
       </Card>
-      <Form form={form} label={say('Measured after the work')} save={say('Keep these readings')}>
+      <Form form={form} label={say('Measured after the work')} save={say('Save these readings')}>
         <div className={pieces.column}>
           <ThicknessPart
             record={record}

@@ -30,7 +30,7 @@ export function Forbidden({ record }: { record: IntakeView }) {
           {decisions.map(({ treatment, rule, panels, decision, reason, at, who }) => (
             <li key={`${at} ${rule} ${panels} ${treatment}`}>
               {say('{decision}: {panels} of {treatment} ({rule})', {
-                decision: decision === 'do it' ? say('⚑ Done all the same') : say('✓ Left out'),
+                decision: decision === 'do it' ? say('⚑ Done anyway') : say('✓ Left out'),
                 panels: panels.map(panel => say(panel)).join(', '),
                 treatment,
                 rule,
@@ -82,14 +82,14 @@ function OneRule({ jobId, rule }: { jobId: string; rule: ForbiddenView }) {
         {rule.mayOverride && (
           <>
             <TextInput
-              label={say('Why all the same')}
+              label={say('Why do it anyway')}
               maxLength={500}
               value={reason}
               error={error}
               onChange={event => setReason(event.currentTarget.value)}
             />
             <Button variant="default" onClick={() => decide('do it')} loading={deciding.busy}>
-              {say('Do it all the same')}
+              {say('Do it anyway')}
             </Button>
           </>
         )}

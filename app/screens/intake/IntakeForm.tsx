@@ -28,7 +28,7 @@ export function IntakeForm({ record }: { record: IntakeView }) {
   const refused = faultsOf(signing.error)
   const sign = () => signing.save({ jobId, version: form.version, draft, ownerName, signature }, form.settle)
   return (
-    <Form form={form} label={say('Intake')} save={say('Keep it so far')}>
+    <Form form={form} label={say('Intake')} save={say('Save as a draft')}>
       <IntakeFields
         record={record}
         draft={draft}

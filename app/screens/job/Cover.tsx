@@ -39,7 +39,7 @@ export function Cover({ job }: { job: JobView }) {
         <AskDialog
           title={say('Covered transport and storage')}
           words={say(
-            'Only where somebody answers for it: the car must travel and stand under cover until it may get wet. What was promised stays until you promise anew.',
+            'Only if somebody takes responsibility: the car must travel and stand under cover until it may get wet. The promise stays until you give a new one.',
           )}
           label={say('Confirmed by')}
           action={say('Write it down')}

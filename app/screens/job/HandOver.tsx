@@ -58,7 +58,7 @@ export function HandOver({ job, happened }: { job: JobView; happened: Happened }
                   )
           }
           label={say('Reason')}
-          action={say('Hand over all the same')}
+          action={say('Hand over anyway')}
           busy={handOver.isPending}
           onClose={() => setAsking(false)}
           onSay={leave}

@@ -27,7 +27,7 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
       <p className={pieces.soft}>
         {view.heatRows.length === 0
           ? say(
-              'No data sheet of what is laid here has a row for heat, so heat shortens nothing; it can be recorded all the same.',
+              'No data sheet of the coats here has a row for heat, so heat shortens nothing. It can still be recorded.',
             )
           : say('By its data sheet: {heatRows}. Less than that shortens nothing.', {
               heatRows: view.heatRows.join('; '),

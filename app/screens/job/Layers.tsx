@@ -60,9 +60,7 @@ export function Layers({ job }: { job: JobView }) {
 function WindowLine({ layer: { window, why, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
   if (verdict === null) return null
   if (!window)
-    return (
-      <p className={pieces.soft}>{say('The coat beneath names no window for it, or is not laid yet.')}</p>
-    )
+    return <p className={pieces.soft}>{say('The coat beneath gives no window for it, or is not on yet.')}</p>
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   const from = window.opensAt === null ? say('never in this cold') : when(window.opensAt)
   const span =

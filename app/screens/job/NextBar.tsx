@@ -106,7 +106,7 @@ function FinishButtons({ job, step, happened }: StepProps) {
   return (
     <>
       <Button variant="default" disabled={finish.isPending} onClick={() => done(false)}>
-        {say('It used something else')}
+        {say('Used something else')}
       </Button>
       <Button
         loading={finish.isPending}

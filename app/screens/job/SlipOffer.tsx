@@ -37,7 +37,7 @@ export function SlipOffer({ job }: { job: JobView }) {
         )}{' '}
         {job.lack && <b>⚑ {capital(job.lack)}.</b>}{' '}
         <Link to="/plan/$section" params={{ section: 'mend' }}>
-          {say('All ways out')}
+          {say('All options')}
         </Link>
       </p>
       {place && (

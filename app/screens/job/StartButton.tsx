@@ -39,8 +39,8 @@ export function StartButton({ job, step, happened }: Props) {
         <AskDialog
           title={say('Start {name} in these conditions?', { name: step.name })}
           words={say('{warning} A fresh reading can be typed in under Conditions.', { warning })}
-          label={say('Why it is begun all the same')}
-          action={say('Start all the same')}
+          label={say('Why it is started anyway')}
+          action={say('Start anyway')}
           busy={busy}
           onClose={() => setWarning(null)}
           onSay={reason => happened.take(time => start({ ...key, ...time, reason, accepted: true }))}

@@ -77,7 +77,7 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
       row={member}
       what={say('crew member')}
       api={trpc.crew}
-      archive={say('Take {name} off the crew', { name: member?.name ?? '' })}
+      archive={say('Remove {name} from the crew', { name: member?.name ?? '' })}
       beside={absences}
     >
       <TextInput label={say('Name')} maw={340} autoFocus={!member} {...form.field('name')} />

@@ -37,7 +37,7 @@ function Rules({ rules }: { rules: MoneyRules }) {
         <Form form={form} label={say('Prices and tax')}>
           <h3>{say('Tax rates, the usual one first')}</h3>
           <TaxRows form={form} />
-          <Checkbox label={say('Prices have their tax in them')} {...form.tick('taxInPrices')} />
+          <Checkbox label={say('Prices include tax')} {...form.tick('taxInPrices')} />
           <h3>{say('Extras')}</h3>
           <ExtraRows form={form} />
           <h3>{say('Packages: treatments that cost less together')}</h3>

@@ -52,7 +52,7 @@ export function ShopSection() {
     <>
       <Heading title={say('Shop')}>
         {say(
-          'Where the shop is and what it counts in. The zone and the grid decide what every promise means.',
+          'Where the shop is, and its money and measures. Time zone and booking grid apply to every promise.',
         )}
       </Heading>
       {demo && (
@@ -82,7 +82,7 @@ export function ShopSection() {
           <div className={pieces.fields}>
             <FormatFields shop={shop} change={change} />
           </div>
-          <h3>{say('What a promise follows')}</h3>
+          <h3>{say('What promises go by')}</h3>
           <div className={pieces.fields}>
             <Select
               label={say('Booking grid')}
@@ -97,7 +97,7 @@ export function ShopSection() {
               error={faults.at('gridMin')}
             />
             <Select
-              label={say('A car may go home')}
+              label={say('A car can go home')}
               description={say('What counts of a cure profile')}
               data={[
                 { value: 'minimum', label: say('at the earliest pick-up') },

@@ -44,10 +44,10 @@ function Learned({ effort }: { effort: EffortView }) {
   const percent = (share: number) => `${Math.round(100 * share)} %`
   return (
     <>
-      <Card title={say('Bookings reckon with hands-on times')}>
+      <Card title={say('Hands-on times used for bookings')}>
         <Form form={form} label={say('Hands-on times')}>
           <OptionalDecimalInput
-            label={say('Visits of 100 that take no longer than booked')}
+            label={say('Out of 100 visits, how many take no longer than booked')}
             description={say('Empty: hands-on times as the treatments say. 80 keeps four promises of five.')}
             whole
             least={50}

@@ -26,7 +26,7 @@ export function Stock() {
   const [text, setText] = useState('')
   const { data: list, error } = useQuery(trpc.shelf.list.queryOptions())
   const today = useShelfToday()
-  if (!list) return <Waiting error={error} words={say('Looking along the shelf')} />
+  if (!list) return <Waiting error={error} words={say('Checking the shelf')} />
   const wanted = text.trim().toLowerCase()
   const shown = list.filter(item => `${item.name} ${item.place} ${item.kind}`.toLowerCase().includes(wanted))
   const counted = list.filter(item => item.unit !== null).length
@@ -85,7 +85,7 @@ export function Stock() {
               </tbody>
             </table>
           </div>
-          {shown.length === 0 && <p className={pieces.soft}>{say('No product by these letters.')}</p>}
+          {shown.length === 0 && <p className={pieces.soft}>{say('No product found.')}</p>}
         </Card>
       )}
     </>
@@ -106,7 +106,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
       </td>
       {unit === null ? (
         <td colSpan={4} className={pieces.soft}>
-          {say('not counted yet: open it to begin')}
+          {say('not counted yet: open it to start')}
         </td>
       ) : (
         <>

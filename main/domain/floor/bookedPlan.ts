@@ -33,7 +33,7 @@ export function assertFits(
     'stale',
     'plan',
     violations,
-    say('This place cannot be had any more: {reasons}. {wayOut}', { reasons: listWords(said), wayOut }),
+    say('This place is gone: {reasons}. {wayOut}', { reasons: listWords(said), wayOut }),
   )
 }
 

@@ -134,7 +134,7 @@ function tellTo(floor: ToldFloor, found: Conflict[], when: When) {
         fromAt,
         toAt,
         words: sentence(
-          say('{name} wants {what} too, {fromAt} to {toAt}', {
+          say('{name} needs {what} too, {fromAt} to {toAt}', {
             name: its.name,
             what,
             fromAt: when(fromAt),

@@ -25,7 +25,7 @@ const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.ma
 export const jobWords: Record<string, (detail: Detail, when: When) => string> = {
   held: (detail, when) => say('place held until {detail}', { detail: at(detail, 'heldUntilAt', when) }),
   lapsed: () => say('the hold ran out'),
-  released: () => say('the held place was let go'),
+  released: () => say('the hold was released'),
   booked: (detail, when) => say('booked, promised for {detail}', { detail: at(detail, 'promisedAt', when) }),
   moved: (detail, when) =>
     say('moved to {detail}, handover {detail2}', {

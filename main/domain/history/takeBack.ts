@@ -40,7 +40,7 @@ const bars: Readonly<Record<string, Bars>> = {
   MailSettings: { added: mailSettings, changed: mailSettings },
 }
 
-const mailed = word('A mail has left: what it says has been read. Write again instead.')
+const mailed = word('An e-mail has gone out and may have been read: write again instead.')
 
 /** Tables of messages: what has left, or is on its way, is not taken back. */
 const messages: ReadonlySet<string> = new Set(['Message', 'JobWords'])

@@ -163,7 +163,7 @@ export function readVehicle(
       return { state: 'known', why: say('{name} is on file already.', { name: there.plate || there.vin }) }
     row.wrong(
       there.plate !== '' && plateKey(there.plate) === plateKey(plate) ? 'plate' : 'vin',
-      say('This is on a car of somebody else; open that car and give it its new owner.'),
+      say('This belongs to somebody else’s car; open that car and enter its new owner.'),
     )
     return { state: 'bad', problems: row.problems }
   }

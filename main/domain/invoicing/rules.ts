@@ -66,7 +66,7 @@ export function brokenRules(invoice: ElectronicInvoice): RuleBroken[] {
   must(
     invoice.allowances.every(({ reason }) => said(reason)),
     'BR-33',
-    say('Say why something is taken off.'),
+    say('Say why there is a discount.'),
   )
   totals(invoice, must)
   taxRules(invoice, must)
@@ -86,7 +86,7 @@ function totals(invoice: ElectronicInvoice, must: Must): void {
   const off = sumMinor(invoice.allowances.map(allowance => allowance.amountMinor))
   const tax = sumMinor(invoice.taxes.map(each => each.taxMinor))
   must(sumOfLinesMinor === lines, 'BR-CO-10', say('The lines do not add up to their sum.'))
-  must(allowancesMinor === off, 'BR-CO-11', say('What is taken off does not add up.'))
+  must(allowancesMinor === off, 'BR-CO-11', say('The discounts do not add up.'))
   must(
     withoutTaxMinor === lines - off,
     'BR-CO-13',

@@ -124,7 +124,7 @@ function sumOff(
     refuse(
       'discount-too-large',
       { [`${field}.0.amountMinor`]: off },
-      say('More is taken off {what} than it costs; take off less.', { what }),
+      say('The discount on {what} is more than its price; give less.', { what }),
     )
   return off
 }

@@ -103,7 +103,7 @@ function cover({ advice, lead }: ReasonInput): Reason {
     text:
       sdDays >= 0.5
         ? say(
-            'The shelf must last {days, plural, one {1 open day} other {{days} open days}}: the supplier takes {meanDays} working days, give or take {sdDays}.',
+            'The stock must last {days, plural, one {1 open day} other {{days} open days}}: the supplier takes {meanDays} working days, give or take {sdDays}.',
             { days, meanDays: number(meanDays), sdDays: number(sdDays) },
           )
         : say(

@@ -17,7 +17,7 @@ export function checkCarChecks(checks: readonly CarCheck[], field: string): CarC
     refuse(
       'checks-many',
       { [field]: checks.length },
-      say('Nobody ticks off {checks} things at a car; keep {mostChecks} or fewer.', {
+      say('{checks} checks are too many for one car; keep {mostChecks} or fewer.', {
         checks: checks.length,
         mostChecks,
       }),

@@ -79,7 +79,7 @@ export function checkBay(
     refuse(
       'bay-useless',
       { [`${field}capabilities`]: bay.capabilities },
-      say('Nothing can be done in {name}; say what it is good for: wet, polish, clean or cure.', { name }),
+      say('{name} has no use yet; say what it is good for: wet, polish, clean or cure.', { name }),
     )
   return name
 }
@@ -98,7 +98,7 @@ export function checkCrewMember(
     refuse(
       'skill-missing',
       { [`${field}skills`]: member.skills },
-      say('{name} could be given no step; say what they do: wash, polish or coat.', { name }),
+      say('{name} cannot be given any step; say what they do: wash, polish or coat.', { name }),
     )
   if (member.weekly) {
     checkWeekly(member.weekly, `${field}weekly`)

@@ -115,7 +115,7 @@ function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number
     refuse(
       'crew-bad',
       { [`${field}.crew`]: step.crew },
-      say('{crew} people cannot be sent; use 1 to 6.', { crew: step.crew }),
+      say('{crew} people cannot be assigned; use 1 to 6.', { crew: step.crew }),
     )
   for (const size of sizeClasses) {
     const minutes = step.minutes[size]
@@ -153,7 +153,7 @@ function checkHelp({ name, skill, help, minutes }: TreatmentStep, field: string)
     refuse(
       'crew-bad',
       { [`${field}.help.crew`]: help.crew },
-      say('{crew} people cannot be sent; use 1 to 6.', { crew: help.crew }),
+      say('{crew} people cannot be assigned; use 1 to 6.', { crew: help.crew }),
     )
   if (!Number.isInteger(help.from) || help.from < 0 || help.from >= longest)
     refuse(

@@ -94,6 +94,6 @@ function notToBeHad(port: number): Refusal {
     'port-taken',
     '--port',
     port,
-    say('Port {port} is not to be had: choose another with --port, or leave it out.', { port }),
+    say('Port {port} is in use: choose another with --port, or leave it out.', { port }),
   )
 }

@@ -177,6 +177,6 @@ export function checkWords(check: CoatCheck & { reason: string }, units: UnitSys
       ? [say('Every rule entered for it was met; the data sheet decides.')]
       : check.warnings
   const because =
-    check.reason === '' ? [] : [say('Begun all the same: {reason}', { reason: sentence(check.reason) })]
+    check.reason === '' ? [] : [say('Started anyway: {reason}', { reason: sentence(check.reason) })]
   return [sentence(parts.filter(Boolean).join(', ')), ...met, ...because].join(' ')
 }

@@ -32,7 +32,7 @@ export async function saveMailSettings(desk: Desk, input: MailInput): Promise<Ma
     ...fields,
     host: checkText(input.host, 'host', say('The mail server'), 255),
     user: input.user?.trim() ? input.user.trim() : null,
-    fromName: checkText(input.fromName, 'fromName', say('The name letters come from'), 80),
+    fromName: checkText(input.fromName, 'fromName', say('The sender’s name'), 80),
     fromAddress: readMailAddress(input.fromAddress, 'fromAddress'),
   }
   if (/[\s/@]/.test(data.host))
@@ -79,7 +79,7 @@ export async function senderOf(tx: Tx, { secrets }: Pick<Store, 'secrets'>): Pro
 }
 
 export const noSenderWords = word(
-  'How mail leaves the shop is not entered yet: do so in the settings, or print the document.',
+  'Outgoing mail is not set up yet: do so in the settings, or print the document.',
 )
 
 /** Sends a letter to try the settings; answers in words whether it went out. */
@@ -90,8 +90,8 @@ export async function tryMail(desk: Desk, input: { to: string }): Promise<{ sent
   const outcome = await sendMail(sender.server, {
     from: sender.from,
     to,
-    subject: say('A letter to try the mail settings'),
-    text: `${say('This letter was sent to try how mail leaves {name}. It arrived, so it does.', { name: sender.from.name })}
+    subject: say('Test of the mail settings'),
+    text: `${say('This is a test of outgoing mail from {name}. It arrived, so it works.', { name: sender.from.name })}
 `,
   })
   return outcome.sent

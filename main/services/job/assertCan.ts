@@ -17,7 +17,7 @@ const refusals: Readonly<Record<JobAct, { code: string; words: Words }>> = {
     code: 'not-held',
     words: (number, status) =>
       status === 'cancelled'
-        ? say('This place was let go; ask for new offers.')
+        ? say('This hold was released; ask for new offers.')
         : say('Job {number} is booked already.', { number }),
   },
   letGo: {

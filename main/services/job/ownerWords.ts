@@ -111,7 +111,7 @@ async function careSheetIn(desk: Desk, id: string) {
   return { name: `care-${plateWords(job.vehicle.plate)}.pdf`, type: 'application/pdf', bytes }
 }
 
-const never = word('not in this cold; ask us')
+const never = word('too cold to cure; ask us')
 const fullDay = (date: string) => weekdayDate(date)
 
 function subjectOf({ job }: JobOnFloor): string {
@@ -156,22 +156,31 @@ function timesOf({ job, floor, products }: JobOnFloor): CareTimes | null {
 function careOf(onFloor: JobOnFloor): string[] | null {
   const care = timesOf(onFloor)
   if (!care) return null
-  const when = (at: number | null) => (at === null ? say(never) : momentWords(at, onFloor.floor.zone))
+  const when = (at: number) => momentWords(at, onFloor.floor.zone)
   return [
-    care.dryAt === care.leavesAt
-      ? say('Your car may get wet from the time you have it.')
-      : say(
-          'Keep your car dry until {dryAt}: no rain, no dew, no washing. It must travel and stand under cover until then.',
-          { dryAt: when(care.dryAt) },
-        ),
-    say('Wash it for the first time not before {washAt}.', { washAt: when(care.washAt) }),
+    dryWords(care, when),
+    care.washAt === null
+      ? say('Ask us before you wash it for the first time: in this cold the coating does not cure.')
+      : say('Wash it for the first time not before {washAt}.', { washAt: when(care.washAt) }),
     reckonedWords(onFloor, care),
   ]
 }
 
+function dryWords({ dryAt, leavesAt }: CareTimes, when: (at: number) => string): string {
+  if (dryAt === leavesAt) return say('Your car may get wet from the time you have it.')
+  if (dryAt === null)
+    return say(
+      'Keep your car dry: no rain, no dew, no washing. In this cold the coating does not cure; ask us before your car leaves its cover.',
+    )
+  return say(
+    'Keep your car dry until {dryAt}: no rain, no dew, no washing. It must travel and stand under cover until then.',
+    { dryAt: when(dryAt) },
+  )
+}
+
 function reckonedWords({ floor }: JobOnFloor, { leavesAt, weather }: CareTimes): string {
   return say(
-    'These times are reckoned from {leavesAt} on at {celsius} outside, {words}. In colder weather they come later. The data sheet of what was applied decides.',
+    'These times count from {leavesAt} at {celsius} outside ({words}). In colder weather they come later. The data sheet of what was applied decides.',
     {
       leavesAt: momentWords(leavesAt, floor.zone),
       celsius: degreesWords(weather.celsius, floor.shop.units),

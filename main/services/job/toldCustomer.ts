@@ -57,7 +57,7 @@ export function tellCustomer(desk: Desk, { id, kind, channel, ...input }: TellIn
   return act(desk, async (tx, audit, at) => {
     const { job } = await jobOnFloor(tx, at, id)
     if (!maySay(job, kind))
-      refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
+      refuse('not-now', { kind }, say('That no longer applies to this job; look at it again.'))
     const mailId = `${crypto.randomUUID()}@lustrum.example`
     const address = (channel === 'call' ? job.customer.phone : job.customer.email) ?? ''
     const language = await languageTo(tx, job.customerId)
@@ -148,7 +148,7 @@ function wordsOf(kind: ToldKind, facts: Facts): [subject: string, text: string] 
       return [
         say('Your car comes to us {dropOffAt}', facts),
         say(
-          'we expect your {car} {dropOffAt}, and promise it for {promisedAt}. Please tell us if something comes in between.',
+          'we expect your {car} {dropOffAt} and promise it for {promisedAt}. Please tell us if something comes up.',
           facts,
         ),
       ]

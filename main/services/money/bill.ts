@@ -151,7 +151,7 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
     const before = await billOf(tx, job)
     const after = await billOf(tx, await moneyJob(tx, id))
     if (after.cut)
-      refuse('discount-too-large', { charges: null }, say('More is taken off than it costs; take off less.'))
+      refuse('discount-too-large', { charges: null }, say('The discount is more than the price; give less.'))
     audit({
       act: 'bill written',
       entity: 'job',

@@ -126,9 +126,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
     ],
     currency,
     words: [
-      ...(invoice.taxInPrices && taxed
-        ? [{ heading: say('Tax'), text: say('Prices have their tax in them.') }]
-        : []),
+      ...(invoice.taxInPrices && taxed ? [{ heading: say('Tax'), text: say('Prices include tax.') }] : []),
       ...(noTax === '' ? [] : [{ heading: say('No tax is charged'), text: noTax }]),
       ...(invoice.reason ? [{ heading: say('Why'), text: invoice.reason }] : []),
       ...(invoice.note ? [{ heading: say('Note'), text: invoice.note }] : []),
@@ -230,7 +228,7 @@ async function quoteIn(desk: Desk, id: string) {
     })),
     note: [
       quote.note,
-      quote.taxInPrices ? say('Prices have their tax in them.') : say('Tax comes on top of these prices.'),
+      quote.taxInPrices ? say('Prices include tax.') : say('Tax comes on top of these prices.'),
     ]
       .filter(Boolean)
       .join('\n'),

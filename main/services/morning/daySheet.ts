@@ -92,17 +92,17 @@ function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[]
         each.bayName,
         { words: each.what, under: each.productName },
       ]),
-      none: say('No cure comes to anything today.'),
+      none: say('No cure reaches a milestone today.'),
     },
     {
-      title: say('Moving'),
+      title: say('Cars that move'),
       columns: [narrow(say('At')), rest(say('Car')), narrow(say('From')), narrow(say('To'))],
       rows: day.moves.map(move => [when(move.at), carWords(move), move.fromBayName, move.toBayName]),
       none: say('No car moves.'),
     },
     {
       title: say('Going home'),
-      columns: [narrow(say('At')), rest(say('Car')), rest(say('Owner')), rest(say('What binds'))],
+      columns: [narrow(say('At')), rest(say('Car')), rest(say('Owner')), rest(say('What holds it up'))],
       rows: day.handovers.map(car => [
         car.leftAt === null ? when(car.handoverAt) : say('left {leftAt}', { leftAt: when(car.leftAt) }),
         carWords(car),
@@ -112,7 +112,7 @@ function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[]
           under: car.leftAt === null && isAmiss(car) ? standingWords(car, when) : '',
         },
       ]),
-      none: say('Nobody goes home.'),
+      none: say('No car goes home.'),
     },
   ]
 }

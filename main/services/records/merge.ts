@@ -182,7 +182,7 @@ async function assertLast(tx: Tx, { id, keptId, goneId }: { id: string; keptId: 
   refuse(
     'merged-since',
     { id },
-    say('One of them was made one with another entry on {at}; take that apart first.', {
+    say('One of them was merged with another entry on {at}; separate those first.', {
       at: momentWords(later.at, zone),
     }),
   )

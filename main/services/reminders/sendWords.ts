@@ -28,7 +28,7 @@ export function sendWords(desk: Desk, { id, kind, says, ...input }: SendWordsInp
   return act(desk, async (tx, audit, at) => {
     const { job } = await jobOnFloor(tx, at, id)
     if (!maySay(job, kind))
-      refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
+      refuse('not-now', { kind }, say('That no longer applies to this job; look at it again.'))
     if (hasMovedSince(says, job))
       refuse(
         'facts-moved',

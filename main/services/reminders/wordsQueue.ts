@@ -25,7 +25,7 @@ export const wordsQueue: Queue<JobWords> = {
     if (moved !== null) return moved
     const { job } = await jobOnFloor(tx, nowAt, jobId)
     // A car that has changed hands, or is not booked any more, is nobody's news.
-    if (!maySay(job, kind) || job.customerId !== customerId) return say('It is not so of this job any more.')
+    if (!maySay(job, kind) || job.customerId !== customerId) return say('That no longer applies to this job.')
     const says = {
       dropOffAt: row.saysDropOffAt,
       promisedAt: row.saysPromisedAt,

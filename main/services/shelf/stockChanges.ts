@@ -121,7 +121,7 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
           before: amountWords(row.centi, product.unit),
           unconfirmed,
         })
-      : say('no. {number} of {name} counted: {now}, as the ledger has it{unconfirmed}', {
+      : say('no. {number} of {name} counted: {now}, as the ledger says{unconfirmed}', {
           number,
           name,
           now,

@@ -61,11 +61,7 @@ async function lastOf(desk: Desk, tx: Tx): Promise<Act> {
     orderBy: { id: 'desc' },
   })
   if (!act)
-    refuse(
-      'nothing',
-      { actId: null },
-      say('Nothing was done at this desk in the last day that still stands.'),
-    )
+    refuse('nothing', { actId: null }, say('Nothing done at this desk in the last day is left to undo.'))
   return act
 }
 
@@ -82,10 +78,7 @@ async function takeBackIn(desk: Desk, tx: Tx, audit: Audit, act: Act): Promise<s
   if (act.at < nowAt - takeBackMin) no('too-old', goneWords())
   if (act.takenBackById !== null) no('taken-back', say('It was taken back already.'))
   if (act.rows === null)
-    no(
-      'not-followed',
-      say('It changed too much to be put back row by row; look for a way back where it was done.'),
-    )
+    no('not-followed', say('It changed too much to be undone here; undo it where it was done.'))
   // A note stands in the history alone, and so does that it was taken back.
   if (act.rows === 0 && !lines.some(line => line.act === 'noted'))
     no('outside', say('It changed nothing here that could be put back.'))
@@ -126,7 +119,7 @@ async function putBack(
   rows: readonly FollowedRow[],
   no: (code: string, why: string) => never,
 ): Promise<void> {
-  const changed = () => no('stands-on-it', say('What it changed was changed again since.'))
+  const changed = () => no('stands-on-it', say('What it changed has been changed again since.'))
   const moves = rows.filter(row => wayBack(changedRow(desk, row)) === 'counter')
   const bottles = await counterMoves(desk, tx, moves, why => no('outside', why))
   for (const row of rows) {
@@ -160,7 +153,7 @@ function linesOf(tx: Tx, act: Act): Promise<AuditLine[]> {
 /** What the act did, in the words of its last line, and how many more there are. */
 async function wordsOf(tx: Tx, nowAt: number, lines: readonly AuditLine[]): Promise<string> {
   const line = lines.at(-1)
-  if (!line) return say('an act without words')
+  if (!line) return say('an unnamed change')
   const { zone, currency } = await shopOf(tx)
   const names = await namesIn(tx, [line])
   const said = sayLine(line, {

@@ -30,7 +30,7 @@ export function goneWords({ customer, vehicle }: Pick<Entry, 'customer' | 'vehic
     say('Dear {name},', { name: customer.name }),
     '',
     say(
-      'the place we told you of for your {car} has gone to somebody who answered before. You stay on our list, and hear from us when the next one comes free.',
+      'the place we offered you for your {car} has gone to somebody who answered first. You stay on our list and will hear from us when the next one is free.',
       { car: nameOfCar(vehicle) },
     ),
   ].join('\n')

@@ -7,7 +7,7 @@ it.each([
   ['held', { heldUntilAt: 5 }, 'place held until minute 5'],
   ['held', {}, 'place held until a time not kept'],
   ['lapsed', {}, 'the hold ran out'],
-  ['released', {}, 'the held place was let go'],
+  ['released', {}, 'the hold was released'],
   ['booked', { promisedAt: 7 }, 'booked, promised for minute 7'],
   ['moved', { startAt: 5, handoverAt: 9 }, 'moved to minute 5, handover minute 9'],
   ['arrived', { at: 5 }, 'car arrived minute 5'],

@@ -9,7 +9,7 @@ export class Conditions {
 
   constructor(page: Page) {
     this.page = page
-    this.keep = page.getByRole('button', { name: 'Keep the reading' })
+    this.keep = page.getByRole('button', { name: 'Save the reading' })
     this.file = page.getByLabel('File of readings')
     this.report = page.getByRole('status').filter({ hasText: 'rows kept' })
   }

@@ -15,7 +15,7 @@ export const editForms: readonly EditForm[] = [
     file: 'screens/settings/TimesSection.tsx',
     at: () => '/settings/times',
     form: 'Hands-on times',
-    field: 'Visits of 100 that take no longer than booked',
+    field: 'Out of 100 visits, how many take no longer than booked',
     first: '80',
     second: '90',
   },
@@ -104,7 +104,7 @@ export const editForms: readonly EditForm[] = [
   {
     file: 'screens/shelf/rules/MailForm.tsx',
     at: () => '/shelf/rules',
-    form: 'How mail leaves the shop',
+    form: 'Outgoing mail',
     field: 'Port',
     first: '2526',
     second: '2527',
@@ -273,6 +273,6 @@ export const editForms: readonly EditForm[] = [
     field: 'Note',
     first: 'Roof twice',
     second: 'Roof once',
-    save: 'Keep as it is so far',
+    save: 'Save as a draft',
   },
 ]

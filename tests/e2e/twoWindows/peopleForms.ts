@@ -48,7 +48,7 @@ export const peopleForms: readonly EditForm[] = [
     field: 'Belongings left in it',
     first: 'Child seat',
     second: 'Roof box',
-    save: 'Keep it so far',
+    save: 'Save as a draft',
   },
   {
     file: 'screens/intake/AfterWork.tsx',
@@ -57,7 +57,7 @@ export const peopleForms: readonly EditForm[] = [
     field: 'Its serial number',
     first: 'TG-11',
     second: 'TG-12',
-    save: 'Keep these readings',
+    save: 'Save these readings',
   },
   {
     file: 'screens/settings/MeasuringSection.tsx',

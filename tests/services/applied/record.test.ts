@@ -40,7 +40,7 @@ test('Who, what, where, when and in which air stand there before anybody types',
     ['Ovrel Two', expect.any(String)],
     ['Ovrel Two', expect.any(String)],
   ])
-  expect(facts.layers[0]!.conditions).toContain('Begun all the same: Lamp beside it.')
+  expect(facts.layers[0]!.conditions).toContain('Started anyway: Lamp beside it.')
   expect(facts.layers[1]!.window).toContain('within it')
   expect(facts.overrides).toHaveLength(2)
   expect(draft.layers[0]).toMatchObject({ who: expect.stringMatching(/Jo|Sal/), lot: '' })

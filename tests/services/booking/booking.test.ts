@@ -187,7 +187,7 @@ test('A place let go is free, once, and cannot be confirmed', async () => {
   await releasePlace(desk, held)
   expect(feasible((await ask(['wash'])).soonest).dropOffAt).toBeLessThan(free)
   await expect(releasePlace(desk, held)).rejects.toMatchObject({ code: 'stale' })
-  await expect(confirmPlace(desk, held)).rejects.toThrow('let go')
+  await expect(confirmPlace(desk, held)).rejects.toThrow('was released')
 })
 
 test('Confirming twice at once books once', async () => {

@@ -40,7 +40,7 @@ test('A damp panel warns and wants a reason; the reason is kept, told in the his
   expect(await desk.store.read.conditionCheck.count()).toBe(0)
   await does(desk, id, 2, { reason: 'Panels warmed by lamp just before' })
   const { conditions } = await layer()
-  expect(conditions).toContain('Begun all the same: Panels warmed by lamp just before.')
+  expect(conditions).toContain('Started anyway: Panels warmed by lamp just before.')
   expect(await saidOf(desk, id)).toContainEqual(
     expect.stringContaining('because: Panels warmed by lamp just before'),
   )

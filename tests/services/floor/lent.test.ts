@@ -122,7 +122,7 @@ test('The morning sheet says who gets it and who brings it back, and a car that 
   expect(sheet.handovers.map(car => car.lent)).toEqual([['Blue loan car'], ['Blue loan car']])
   await arrive(desk, { id: first.id, version: first.version })
   setWall(desk, '15T09:30')
-  expect((await getJob(desk, { id: first.id })).conflicts.join(' ')).toContain('wants Blue loan car too')
+  expect((await getJob(desk, { id: first.id })).conflicts.join(' ')).toContain('needs Blue loan car too')
 })
 
 test('Lent later, a thing has to be free for the whole of the stay, not only at its beginning', async () => {

@@ -3,7 +3,7 @@ import type { JobAct, JobStatus } from '../../../main/domain/job/index.ts'
 import { assertCan } from '../../../main/services/job/assertCan.ts'
 
 const refused: [JobAct, JobStatus, string, RegExp][] = [
-  ['confirm', 'cancelled', 'not-held', /was let go; ask for new offers/],
+  ['confirm', 'cancelled', 'not-held', /was released; ask for new offers/],
   ['confirm', 'booked', 'not-held', /Job 12 is booked already/],
   ['letGo', 'booked', 'not-held', /is no place held; cancel it/],
   ['arrive', 'held', 'not-booked', /is only held: confirm it first/],

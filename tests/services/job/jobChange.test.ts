@@ -269,7 +269,7 @@ test('A car that overstays runs into the next one, and both say so', async () =>
   expect(clock(job.handoverAt)).toBe('16T08:00')
   const other = await getJob(desk, { id: follower.id })
   expect(job.conflicts.join(' ')).toMatch(
-    new RegExp(`${other.vehicle.plate} \\(job ${other.number}\\) wants Bay \\d too`),
+    new RegExp(`${other.vehicle.plate} \\(job ${other.number}\\) needs Bay \\d too`),
   )
-  expect(other.conflicts.join(' ')).toMatch(/KFR 204 \(job 1\) wants Bay \d too/)
+  expect(other.conflicts.join(' ')).toMatch(/KFR 204 \(job 1\) needs Bay \d too/)
 })

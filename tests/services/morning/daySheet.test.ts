@@ -20,16 +20,16 @@ test('The day sheet says who comes, who does what when and who goes home; a day 
       expect(words).toContain(person.name)
       expect(words).toContain(step.name)
     }
-  for (const title of ['Coming in', 'Cures', 'Moving', 'Going home', 'Chemicals in use'])
+  for (const title of ['Coming in', 'Cures', 'Cars that move', 'Going home', 'Chemicals in use'])
     expect(words).toContain(title)
   expect(day.moments.length).toBeGreaterThan(0)
   for (const { what } of day.moments) expect(words.replaceAll(' ', '')).toContain(what.replaceAll(' ', ''))
   const empty = pdfWords((await daySheet(desk, { date: '2026-05-03' })).bytes)
   for (const none of [
     'Nobody is due.',
-    'No cure comes to anything today.',
+    'No cure reaches a milestone today.',
     'No car moves.',
-    'Nobody goes home.',
+    'No car goes home.',
   ])
     expect(empty).toContain(none)
   expect(empty).toContain('closed')

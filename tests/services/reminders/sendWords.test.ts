@@ -161,7 +161,7 @@ test('At night it waits for the morning, and what is not so any more by then nev
   expect(server.letters).toHaveLength(0)
   expect(await said()).toMatchObject({
     state: 'withdrawn',
-    outcome: 'not sent: It is not so of this job any more.',
+    outcome: 'not sent: That no longer applies to this job.',
   })
 })
 
@@ -243,6 +243,6 @@ test('Words can be taken back until they leave; what has left says so', async ()
   expect(await said()).toBeUndefined()
   await sendWords(front, words)
   await runOutbox(desk)
-  await expect(takeBack(front, {})).rejects.toThrow(/A mail has left/)
+  await expect(takeBack(front, {})).rejects.toThrow(/An e-mail has gone out/)
   expect(server.letters).toHaveLength(1)
 })

@@ -93,7 +93,7 @@ test('The first answer wins: the other, for whom it was held, is told', async ()
   const { jobId, lost } = await answerWaiting(desk, { ...(await entry(quick)), answer: 'yes' })
   expect(await getJob(desk, { id: jobId! })).toMatchObject({ status: 'booked' })
   expect(lost).toHaveLength(1)
-  expect(lost[0]?.words).toContain('has gone to somebody who answered before')
+  expect(lost[0]?.words).toContain('has gone to somebody who answered first')
   expect(await entry(slow)).toMatchObject({ held: null, fits: null })
   await expect(answerWaiting(desk, { ...(await entry(slow)), answer: 'yes' })).rejects.toMatchObject({
     code: 'no-place',

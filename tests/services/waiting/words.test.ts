@@ -25,6 +25,6 @@ test('who waits is told of the place by the shop’s own clock, in its name', ()
 test('a car without a plate is called by its colour and make, also where another was faster', () => {
   expect(placeWords(floor, entry(''), place)).toContain('for your grey Marlo:')
   expect(goneWords(entry(''))).toMatch(
-    /^Dear Ines Vale,\n\nthe place we told you of for your grey Marlo has gone/,
+    /^Dear Ines Vale,\n\nthe place we offered you for your grey Marlo has gone/,
   )
 })

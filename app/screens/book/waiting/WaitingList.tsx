@@ -117,7 +117,7 @@ function Line({ entry, view }: { entry: Entry; view: WaitingView }) {
             handoverAt: when(fits.handoverAt),
           })}
           {fits.gapMin > 0 &&
-            ` · ${say('uses {percent} % of the place that came free', {
+            ` · ${say('uses {percent} % of the freed time', {
               percent: Math.round((100 * fits.usedMin) / fits.gapMin),
             })}`}
         </b>

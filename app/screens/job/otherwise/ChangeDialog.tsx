@@ -79,7 +79,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
         </Group>
         <DatePickerInput
           label={say('From this day on')}
-          placeholder={say('As soon as it goes')}
+          placeholder={say('As soon as possible')}
           clearable
           minDate={dateOf(job.nowAt, job.zone)}
           value={askedDate}
@@ -107,7 +107,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
 const kindWords: Readonly<Record<OfferKind, () => string>> = {
   soonest: () => say('Soonest home'),
   leastBlocked: () => say('Fewest blocked hours'),
-  askedDay: () => say('Best fit to the day'),
+  askedDay: () => say('Closest to the day asked for'),
 }
 
 /** Before, and each place that may come after; what waits for goods beside the place that holds if they come in time. */

@@ -30,7 +30,7 @@ export function OtherwiseMenu({ job }: { job: JobView }) {
     <>
       <Menu position="bottom-end">
         <Menu.Target>
-          <Button variant="default">{say('It goes otherwise…')}</Button>
+          <Button variant="default">{say('Something changed…')}</Button>
         </Menu.Target>
         <Menu.Dropdown>
           {shown.map(what => (

@@ -68,7 +68,7 @@ function OneBill({ bill }: { bill: BillView }) {
 function Lines({ bill }: { bill: BillView }) {
   const show = (minor: number) => money(minor, bill.currency)
   return (
-    <Card title={say('What it costs')} about={bill.taxInPrices ? say('tax is in the prices') : undefined}>
+    <Card title={say('What it costs')} about={bill.taxInPrices ? say('prices include tax') : undefined}>
       <Table
         rows={bill.lines}
         keyOf={line => String(bill.lines.indexOf(line))}

@@ -14,7 +14,7 @@ const kindWords: Record<Charge['kind'], string> = {
   extra: say('Extra'),
   shared: say('Charged once'),
   package: say('Package'),
-  discount: say('Taken off'),
+  discount: say('Discount'),
 }
 
 /** The bill as it is written before it is invoiced: prices, extras, what is taken off and why. */
@@ -91,8 +91,8 @@ export function BillForm({ bill }: { bill: BillView }) {
             }}
           />
           <Select
-            aria-label={say('Take something off')}
-            placeholder={say('Take something off')}
+            aria-label={say('Give a discount')}
+            placeholder={say('Give a discount')}
             value={null}
             data={[
               { value: 'whole', label: say('The whole') },

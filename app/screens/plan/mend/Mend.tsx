@@ -34,7 +34,7 @@ export function Mend() {
         <OutToday />
         {first.length > 1 && (
           <Button loading={busy} onClick={() => save(first)}>
-            {say('Take the first way of all {cars}', { cars: first.length })}
+            {say('Use the first option for all {cars}', { cars: first.length })}
           </Button>
         )}
       </ScreenTitle>

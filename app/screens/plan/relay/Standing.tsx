@@ -67,7 +67,7 @@ function standingWords(run: LaidView): string {
         })
   if (proven)
     return changes.length === 0
-      ? say('Nothing is better than the present plan: proven.')
+      ? say('The present plan cannot be improved: proven.')
       : say('{what}. No plan is better than this one: proven.', { what })
   if (working) return `${what}; ${left}.`
   return stopped

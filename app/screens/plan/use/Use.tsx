@@ -122,7 +122,7 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
             head: say('Blocked for each {hundredMinor}', { hundredMinor: money(hundredMinor, currency) }),
             cell: each =>
               each.blockedPerHundred === null ? (
-                say('nothing earned')
+                say('no revenue')
               ) : (
                 <span className={styles.cost}>
                   <i style={{ width: `${(60 * each.blockedPerHundred) / most}%` }} />
@@ -132,7 +132,7 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
           },
           { head: say('Blocked in all'), number: true, cell: each => hours(each.blockedMin) },
           {
-            head: say('Earned, without tax'),
+            head: say('Revenue, without tax'),
             number: true,
             cell: each => money(each.revenueMinor, currency),
           },

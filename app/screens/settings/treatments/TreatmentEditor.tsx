@@ -67,7 +67,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
           <MoneyInput
             key={size}
             label={say('Price, {label}', { label: withinSentence(label) })}
-            title={say('0 for not priced')}
+            title={say('0 means no price')}
             {...price.field(size)}
           />
         ))}

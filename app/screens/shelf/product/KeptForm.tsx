@@ -64,7 +64,7 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
           {...form.field('densityGPerMl')}
         />
         <OptionalDecimalInput
-          label={say('Life once opened')}
+          label={say('Shelf life once opened')}
           most={3_660}
           whole
           unit={say('days')}
@@ -73,7 +73,7 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
         />
         <Checkbox
           mt={28}
-          label={say('The maker says an opened one keeps')}
+          label={say('The maker says it keeps once opened')}
           checked={kept.lifeUnlimited}
           onChange={event =>
             form.change(
@@ -84,8 +84,8 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
           }
           error={form.faults.at('lifeUnlimited')}
         />
-        <DegreesInput label={say('Kept no colder than')} {...form.field('storageLeastC')} />
-        <DegreesInput label={say('Kept no warmer than')} {...form.field('storageMostC')} />
+        <DegreesInput label={say('Store no colder than')} {...form.field('storageLeastC')} />
+        <DegreesInput label={say('Store no warmer than')} {...form.field('storageMostC')} />
       </div>
     </Form>
   )

@@ -73,7 +73,7 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
         <MoneyInput label={say('Paid for them together')} {...form.field('costMinor')} />
         <Select
           label={say('From')}
-          placeholder={say('over the counter')}
+          placeholder={say('bought in a shop')}
           clearable
           clearButtonProps={{ 'aria-label': say('No supplier') }}
           data={choicesOf(suppliers)}

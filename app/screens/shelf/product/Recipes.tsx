@@ -21,7 +21,7 @@ export function Recipes({ product, unit }: { product: ShelfProductView; unit: Sh
       <Card title={say('Recipe')}>
         <RecipeList product={product} unit={unit} />
       </Card>
-      <Card title={say('Real use')} about={say('a spill or a slip of the pen does not count')}>
+      <Card title={say('Real use')} about={say('spills and typing errors are left out')}>
         {product.learning.length === 0 && (
           <p className={pieces.soft}>
             {say(

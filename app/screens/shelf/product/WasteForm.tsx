@@ -47,7 +47,7 @@ export function WasteForm({ product, unit, lot, onDone, onClose }: Props) {
           {...form.field('amount')}
         />
         <Select
-          label={say('What was the matter')}
+          label={say('What was wrong with it')}
           w={190}
           data={discardChoices}
           {...form.choice('discard')}

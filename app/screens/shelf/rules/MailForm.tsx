@@ -40,7 +40,7 @@ export function MailForm({ mail }: { mail: MailView | null }) {
   })
   return (
     <Card title={say('Mail')}>
-      <Form form={form} label={say('How mail leaves the shop')} save={say('Save the mail settings')}>
+      <Form form={form} label={say('Outgoing mail')} save={say('Save the mail settings')}>
         <p className={pieces.soft}>
           {say(
             'Your e-mail provider names these. Without them an order is saved as a PDF, to be sent by hand.',
@@ -62,8 +62,8 @@ export function MailForm({ mail }: { mail: MailView | null }) {
             {...form.field('password')}
             visibilityToggleButtonProps={{ 'aria-label': say('Show the password') }}
           />
-          <TextInput label={say('Letters come from, name')} {...form.field('fromName')} />
-          <TextInput label={say('Letters come from, address')} type="email" {...form.field('fromAddress')} />
+          <TextInput label={say('Sender’s name')} {...form.field('fromName')} />
+          <TextInput label={say('Sender’s address')} type="email" {...form.field('fromAddress')} />
         </div>
       </Form>
       {mail && <TryMail />}
@@ -84,7 +84,7 @@ function TryMail() {
   })
   return (
     <Form form={form} label={say('Try the mail settings')} save={say('Try it')} ready={form.dirty}>
-      <TextInput label={say('Send a letter to try it')} type="email" w={280} mt="md" {...form.field('to')} />
+      <TextInput label={say('Send a test e-mail to')} type="email" w={280} mt="md" {...form.field('to')} />
       <p role="status" className={said?.sent === false ? pieces.late : styles.said}>
         {said && `${said.sent ? '✓' : '✕'} ${said.words}`}
       </p>

@@ -48,14 +48,14 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
           {level('usual', say('Usual products'))}
           {level('handy', say('Handy products'))}
           <DecimalInput
-            label={say('Keeping goods costs a year')}
+            label={say('Storage costs per year')}
             description={say('of their price: money tied up, room, ageing')}
             unit="%"
             value={percent(value.holdRatePerYear)}
             onChange={share => change({ holdRatePerYear: share / 100 })}
             error={faults.at('holdRatePerYear')}
           />
-          <MoneyInput label={say('Booking in one line costs')} {...form.field('lineCostMinor')} />
+          <MoneyInput label={say('Cost of receiving one line')} {...form.field('lineCostMinor')} />
           <OptionalDecimalInput
             label={say('Flammable liquid, at most')}
             description={say('from your local code; empty: not entered')}

@@ -21,7 +21,7 @@ import { WasteRules } from './WasteRules.tsx'
 export function Safety() {
   const { data: warnings, error } = useQuery(trpc.safety.warnings.queryOptions())
   const list = useQuery(trpc.shelf.list.queryOptions()).data
-  if (!warnings || !list) return <Waiting error={error} words={say('Looking along the shelf')} />
+  if (!warnings || !list) return <Waiting error={error} words={say('Checking the shelf')} />
   const nameOf = (id: string) => list.find(item => item.id === id)?.name ?? say('a product')
   return (
     <>

@@ -73,7 +73,7 @@ export function DueFilter({ filter, onChange }: { filter: Filter; onChange(filte
           />
           <div className={styles.boxes}>
             <Checkbox
-              label={say('Only who may be reached')}
+              label={say('Only owners who may be reached')}
               checked={filter.reachable}
               onChange={event => change({ reachable: event.currentTarget.checked })}
             />

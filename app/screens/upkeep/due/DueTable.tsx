@@ -121,7 +121,7 @@ function When({ visit }: { visit: VisitView }) {
         </small>
       )}
       {visit.targetOn !== null && visit.targetOn !== visit.dueOn && (
-        <small>{say('aimed at {targetOn}', { targetOn: dateWords(visit.targetOn) })}</small>
+        <small>{say('planned for {targetOn}', { targetOn: dateWords(visit.targetOn) })}</small>
       )}
     </>
   )

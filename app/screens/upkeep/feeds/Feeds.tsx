@@ -45,7 +45,7 @@ export function Feeds() {
                     say('since {createdAt}', { createdAt: fullDateWords(dateOf(feed.createdAt, zone)) }),
                 },
                 {
-                  head: say('Tells'),
+                  head: say('Shows'),
                   cell: ({ details }) => (details ? say('names and plates too') : say('times and bays only')),
                 },
                 { head: say('End||a feed'), cell: feed => <EndFeed feed={feed} /> },
@@ -107,7 +107,7 @@ function NewFeed({ onLink }: { onLink(link: string): void }) {
           {...form.field('name')}
         />
         <Checkbox
-          label={say('Tell names and plates too')}
+          label={say('Show names and plates too')}
           description={say('Left out otherwise: a calendar is easily seen over a shoulder, or shared on.')}
           {...form.tick('details')}
         />

@@ -68,7 +68,7 @@ export function MessageCard({ message, onDone }: Props) {
             variant="outline"
             title={
               state === 'failed'
-                ? say('It did not go out')
+                ? say('Not sent')
                 : state === 'withdrawn'
                   ? say('Withdrawn')
                   : say('It waits')

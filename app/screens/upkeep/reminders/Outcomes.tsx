@@ -36,8 +36,8 @@ export function Outcomes({ message, onDone }: Props) {
   })
   return (
     <div>
-      <h3>{say('What came of it')}</h3>
-      <Group gap="sm" role="group" aria-label={say('What came of it')}>
+      <h3>{say('Outcome')}</h3>
+      <Group gap="sm" role="group" aria-label={say('Outcome')}>
         {outcomeChoices.map(({ value, label, about }) => (
           <Button
             key={value}

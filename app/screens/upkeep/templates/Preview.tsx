@@ -52,7 +52,7 @@ export function Preview({ words, language, channel }: Props) {
           onChange={setVehicleId}
           onSearchChange={setText}
           filter={({ options }) => options}
-          nothingFoundMessage={say('No car by these letters.')}
+          nothingFoundMessage={say('No car found.')}
         />
         {car === null && (
           <p className={pieces.soft}>

@@ -57,7 +57,7 @@ export function Year({ acts }: { acts: Acts }) {
             onClick={() => beginning.run(() => setSpreading(true))}
             disabled={total === 0}
           >
-            {say('Spread the load')}
+            {say('Even out the weeks')}
           </Button>
         )}
       </Group>
@@ -67,7 +67,7 @@ export function Year({ acts }: { acts: Acts }) {
         head={!spreading}
       />
       {spreading && (
-        <section className={pieces.column} aria-label={say('Spread the load')}>
+        <section className={pieces.column} aria-label={say('Even out the weeks')}>
           {working && <Finding of={working} />}
           {spread && <SpreadWords spread={spread} />}
           <p className={pieces.soft}>{year.roomWords}</p>
@@ -84,7 +84,7 @@ export function Year({ acts }: { acts: Acts }) {
                   })
                 }
               >
-                {say('Aim {moved} at these weeks', { moved: visitsText(spread.moved) })}
+                {say('Move {moved} to these weeks', { moved: visitsText(spread.moved) })}
               </Button>
             )}
             <Button

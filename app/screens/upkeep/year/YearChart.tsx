@@ -36,7 +36,7 @@ export function YearChart({ weeks, before, head = false }: Props) {
               </span>
             )}
             <span>
-              <i className={styles.keyDue} /> {say('if everybody came on their date')}
+              <i className={styles.keyDue} /> {say('if everyone came on their due date')}
             </span>
             <span>
               <i className={styles.keyRoom} /> {say('room beside booked work')}

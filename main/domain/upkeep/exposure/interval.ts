@@ -95,7 +95,7 @@ export function intervalWords(productDays: number, interval: ScaledInterval): st
     step =>
       `${withinSentence(sayKept(step.label))}: ${sayKept(step.chosen)} (× ${decimalNow(step.multiplier)})`,
   )
-  const limit = interval.held ? say(', held at × {multiplier}', { multiplier: interval.multiplier }) : ''
+  const limit = interval.held ? say(', limited to × {multiplier}', { multiplier: interval.multiplier }) : ''
   return say("{days} days: the product's {productDays}, by rule of thumb for {parts}{limit}.", {
     days: interval.days,
     productDays,

@@ -90,5 +90,5 @@ export function overWords(plan: Plan, because: 'sold' | 'over', soldOn: string |
   const title = capital(sayKept(plan.title))
   if (because === 'sold' && soldOn !== null)
     return say('{title} is not due again: the car was sold on {soldOn}.', { title, soldOn: dayWords(soldOn) })
-  return say('{title} is not due again: its rule names no further day.', { title })
+  return say('{title} is not due again: its rule has no further day.', { title })
 }

@@ -54,7 +54,7 @@ describe('a topper interval scaled to a car', () => {
     const worst = { kept: 'outside', distance: 'very-high', climate: 'salt', wash: 'brush', washed: 'seldom' }
     const held = scaleInterval(200, worst, STARTING_FACTORS)
     expect(held).toMatchObject({ days: 100, held: true })
-    expect(intervalWords(200, held)).toContain('held at × 0.5')
+    expect(intervalWords(200, held)).toContain('limited to × 0.5')
   })
 
   it('takes the figures of the shop, and marks them so', () => {
