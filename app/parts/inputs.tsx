@@ -18,14 +18,14 @@ interface Valued<T> extends Rest {
 }
 
 /** How a value is written: read, shown again, and what to say about text that cannot be read. */
-interface Way<T> {
+export interface Way<T> {
   read(text: string): T | undefined
   show(value: T): string
   remedy: string
 }
 
 /** The same for a value that may also be nothing at all. */
-function orNothing<T>({ read, show, remedy }: Way<T>): Way<T | null> {
+export function orNothing<T>({ read, show, remedy }: Way<T>): Way<T | null> {
   return {
     read: text => (text.trim() === '' ? null : read(text)),
     show: value => (value === null ? '' : show(value)),
@@ -120,7 +120,7 @@ export function DateField(props: Valued<string>) {
 }
 
 /** The unit at the end of a field, with the room its word needs. */
-const unitAtEnd = (unit: string | undefined) =>
+export const unitAtEnd = (unit: string | undefined) =>
   unit
     ? { rightSection: <span aria-hidden="true">{unit}</span>, rightSectionWidth: unit.length > 2 ? 52 : 34 }
     : {}

@@ -4,8 +4,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../form/Form.tsx'
-import { OptionalDecimalInput } from '../inputs.tsx'
-import { unitText } from './amounts.ts'
+import { OptionalAmountInput } from './AmountInput.tsx'
 
 interface Props {
   product: { id: string; name: string; unit: ShelfUnit }
@@ -49,19 +48,19 @@ export function CountForm({ product, lots, lotId: first, onDone, onClose }: Prop
           data={lots.map(lot => ({ value: lot.id, label: lot.words }))}
           {...form.choice('lotId')}
         />
-        <OptionalDecimalInput
+        <OptionalAmountInput
+          of={product.unit}
           label={say('It holds')}
           w={120}
           autoFocus
-          unit={unitText(product.unit)}
           disabled={grossG !== null}
           {...form.field('counted')}
         />
         {product.unit !== 'piece' && (
-          <OptionalDecimalInput
+          <OptionalAmountInput
+            of="g"
             label={say('or it weighs, with its cap')}
             w={190}
-            unit="g"
             disabled={counted !== null}
             {...form.field('grossG')}
             error={form.faults.under('weighed')}

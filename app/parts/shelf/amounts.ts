@@ -1,21 +1,19 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
-import { dateLocaleNow, decimalNow, say } from '../../../main/domain/language/index.ts'
-import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
+import { dateLocaleNow, say } from '../../../main/domain/language/index.ts'
+import { amountUnit, amountWords, CENTI_PER_UNIT, largeWords } from '../../../main/domain/shelf/index.ts'
 
 /**
- * "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen, and
- * "14.7 l", "3.52 kg" where nobody would count the last millilitre.
+ * "90 ml", "2.5 ml", "3 fl oz", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be
+ * seen, and "14.7 l", "3.52 kg", "3.88 gal" where nobody would count the last millilitre.
  */
 export function amountText(amount: number, unit: ShelfUnit): string {
-  if (unit !== 'piece' && Math.abs(amount) >= 1000)
-    return `${decimalNow(Number((amount / 1000).toPrecision(3)))} ${unit === 'ml' ? 'l' : 'kg'}`
   const tenths = unit !== 'piece' && Math.abs(amount) < 10
-  return amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
+  return largeWords(amount, unit) ?? amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
 }
 
-/** The unit beside a field: "ml", "g", "pcs". */
+/** The unit beside a field: "ml", "g", "fl oz", "pcs". */
 export function unitText(unit: ShelfUnit): string {
-  return unit === 'piece' ? say('pcs') : unit
+  return amountUnit(unit) ?? say('pcs')
 }
 
 /** "27 Nov 2026" of a day written YYYY-MM-DD: an expiry may lie years ahead. */
@@ -36,9 +34,4 @@ export function monthWords(date: string): string {
 export function tickWords(date: string): string {
   const day = Temporal.PlainDate.from(date)
   return day.toLocaleString(dateLocaleNow(), { day: 'numeric', month: 'short' })
-}
-
-/** "100 ml", "100 pieces": what prices are compared by. */
-export function hundredWords(unit: ShelfUnit): string {
-  return unit === 'piece' ? say('100 pieces') : `100 ${unit}`
 }

@@ -5,9 +5,9 @@ import { say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import type { Faults } from '../../parts/faults.ts'
 import { IconAct } from '../../parts/IconAct.tsx'
-import { DecimalInput, OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
-import { amountText, unitText } from '../../parts/shelf/amounts.ts'
+import { AmountInput, OptionalAmountInput } from '../../parts/shelf/AmountInput.tsx'
+import { amountText } from '../../parts/shelf/amounts.ts'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import styles from './CloseOfDay.module.css'
 import { type DrawDraft, outOfTurn, tapped } from './drawDraft.ts'
@@ -51,10 +51,10 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
         {...own.choice('lotId')}
       />
       {draft.weighing ? (
-        <OptionalDecimalInput
-          aria-label={say('Weight of the bottle of {productName}, in grams', { productName })}
+        <OptionalAmountInput
+          of="g"
+          aria-label={say('Weight of the bottle of {productName}', { productName })}
           placeholder={say('bottle with its cap')}
-          unit="g"
           size="sm"
           autoFocus
           {...own.field('grossG')}
@@ -69,9 +69,9 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
             size={36}
             onClick={() => change(tapped(draft, draw, -1))}
           />
-          <DecimalInput
+          <AmountInput
+            of={unit}
             aria-label={say('Used of {productName}', { productName })}
-            unit={unitText(unit)}
             size="sm"
             flex={1}
             {...own.field('amount')}

@@ -5,8 +5,8 @@ import { say } from '../../../main/domain/language/index.ts'
 import type { DiscardReason } from '../../../main/domain/shelf/index.ts'
 
 export const shelfUnitChoices: { value: ShelfUnit; label: string }[] = [
-  { value: 'ml', label: say('Millilitres') },
-  { value: 'g', label: say('Grams') },
+  { value: 'ml', label: say('Volume') },
+  { value: 'g', label: say('Weight') },
   { value: 'piece', label: say('Pieces') },
 ]
 

@@ -47,12 +47,13 @@ export function flammableStock(
   show: (volumeMl: number) => string,
   regime: Regime,
 ): FlammableStock {
+  const said = (volumeMl: number) => (Number.isFinite(volumeMl) ? show(volumeMl) : String(volumeMl))
   if (limitMl !== null && !(limitMl > 0 && Number.isFinite(limitMl)))
     refuse(
       'limit-not-positive',
       { limitMl },
-      say('A limit of {limitMl} mL is none; enter the volume your local code allows, or leave it empty.', {
-        limitMl,
+      say('A limit of {limit} is none; enter the volume your local code allows, or leave it empty.', {
+        limit: said(limitMl),
       }),
     )
   const byCode = { H224: 0, H225: 0, H226: 0, H227: 0 }
@@ -64,7 +65,7 @@ export function flammableStock(
       refuse(
         'volume-negative',
         { [`products.${i}.volumeMl`]: volumeMl },
-        say('{volumeMl} mL cannot stand on a shelf; count the stock again.', { volumeMl }),
+        say('{volume} cannot stand on a shelf; count the stock again.', { volume: said(volumeMl) }),
       )
     const known = codes?.flatMap(code => normaliseCode(code).split('+'))
     const liquid = liquids.find(code => known?.includes(code))

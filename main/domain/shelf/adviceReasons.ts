@@ -1,6 +1,7 @@
 import { decimalNow, say } from '../language/index.ts'
 import type { Advice } from './advise.ts'
-import { amountWords, type Unit } from './amount.ts'
+import type { Unit } from './amount.ts'
+import { amountWords } from './amountWords.ts'
 import type { Demand } from './demand.ts'
 import type { ExpiryCap } from './expiryCap.ts'
 import type { Level } from './level.ts'

@@ -3,7 +3,7 @@
  * that sums are exact in whatever order they are added, in the program as in the database. A hundredth of a
  * millilitre is finer than any scale or syringe in a shop.
  */
-import { decimalNow, say } from '../language/index.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export type Unit = 'ml' | 'g' | 'piece'
@@ -28,13 +28,6 @@ export function centiOf(amount: number, field = 'amount'): number {
 /** 1250 as `12.5`. */
 export function unitsOf(centi: number): number {
   return centi / CENTI_PER_UNIT
-}
-
-/** `12.5 ml`, `1 piece`, `40 pieces`: an amount in words, at most `digits` (0..2) decimals. */
-export function amountWords(centi: number, unit: Unit, digits = 2): string {
-  const shown = Number(unitsOf(centi).toFixed(digits))
-  if (unit !== 'piece') return `${decimalNow(shown)} ${unit}`
-  return say('{shown, plural, one {1 piece} other {{shown} pieces}}', { shown })
 }
 
 /** Refuses an amount that is not a whole, positive number of hundredths. */

@@ -5,7 +5,8 @@
  */
 import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
-import { amountWords, checkPositive, type Unit } from './amount.ts'
+import { checkPositive, type Unit } from './amount.ts'
+import { amountWords } from './amountWords.ts'
 import { byLastDay, takeFirstExpired } from './firstExpired.ts'
 import type { MoveDraft } from './ledger.ts'
 import { type Holding, usableOn } from './lot.ts'

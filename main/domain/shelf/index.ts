@@ -1,6 +1,15 @@
 export { adviceReasons, type Reason, type ReasonCode } from './adviceReasons.ts'
 export { type Advice, advise } from './advise.ts'
-export { amountWords, CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
+export { CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
+export {
+  amountUnit,
+  amountWords,
+  comparedBy,
+  keptAmount,
+  largeWords,
+  shownAmount,
+  weightWords,
+} from './amountWords.ts'
 export { availabilityOf, type DrawAvailability, type WantedDraw } from './availability.ts'
 export { addTo, type Chances, meanOf } from './chances.ts'
 export {

@@ -8,7 +8,8 @@
 import { say } from '../language/index.ts'
 import { farOut, median, robustSpread } from '../measure/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
-import { amountWords, type Unit } from './amount.ts'
+import type { Unit } from './amount.ts'
+import { amountWords } from './amountWords.ts'
 import type { RecipeAmount } from './recipe.ts'
 
 export interface UseReading {

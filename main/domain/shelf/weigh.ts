@@ -2,6 +2,7 @@
 import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { centiOf, type Unit } from './amount.ts'
+import { weightWords } from './amountWords.ts'
 
 export interface Weighed {
   readonly unit: Unit
@@ -17,9 +18,9 @@ export function contentByWeight(grossG: number, tareG: number, product: Weighed)
     refuse(
       'lighter-than-empty',
       { grossG },
-      say("{grossG} g is less than the empty bottle's {tareG} g; tare the scale and weigh again.", {
-        grossG,
-        tareG,
+      say("{gross} is less than the empty bottle's {tare}; tare the scale and weigh again.", {
+        gross: weightWords(grossG),
+        tare: weightWords(tareG),
       }),
     )
   return centiOf(inUnit(grossG - tareG, product), 'grossG')
@@ -44,6 +45,6 @@ function checkWeight(grams: number, field: string): void {
     refuse(
       'weight-bad',
       { [field]: grams },
-      say('{grams} g is not a weight; read the scale again.', { grams }),
+      say('{weight} is not a weight; read the scale again.', { weight: weightWords(grams) }),
     )
 }

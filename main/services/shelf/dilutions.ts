@@ -30,7 +30,7 @@ export async function saveDilution(desk: Desk, input: DilutionInput): Promise<{ 
       refuse(
         'unit-differs',
         { concentrateId: data.concentrateId },
-        say('{name} and {name2} must both be counted in ml, or both in g.', {
+        say('{name} and {name2} must both be counted by volume, or both by weight.', {
           name: concentrate.name,
           name2: product.name,
         }),

@@ -1,7 +1,7 @@
 /** How a product is counted and in which sizes it comes. */
 import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
+import { centiOf, checkProduct, weightWords } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
@@ -29,10 +29,10 @@ export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<
       refuse(
         'unit-fixed',
         { unit: data.unit },
-        say('{name} has been counted in {unit}, so its unit stays; add a product for the other unit.', {
-          name: product.name,
-          unit: unit === 'piece' ? say('pieces') : unit,
-        }),
+        say(
+          '{name} has been counted {unit, select, ml {by volume} g {by weight} other {in pieces}}, so that stays; add another product for the other way.',
+          { name: product.name, unit },
+        ),
       )
     return { version: saved.version }
   })
@@ -84,7 +84,7 @@ export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: stri
     refuse(
       'tare-bad',
       { tareG: input.tareG },
-      say('An empty container does not weigh {tareG} g.', { tareG: input.tareG }),
+      say('An empty container does not weigh {tare}.', { tare: weightWords(input.tareG) }),
     )
   return act(desk, async (tx, audit) => {
     const { productId } = input

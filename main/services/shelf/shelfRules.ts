@@ -77,6 +77,6 @@ function checkRules({ services, holdRatePerYear, lineCostMinor, flammableLimitMl
     refuse(
       'limit-not-positive',
       { flammableLimitMl },
-      say('Enter the volume your local code allows, in whole millilitres, or leave it empty.'),
+      say('Enter the volume your local code allows, or leave it empty.'),
     )
 }

@@ -5,6 +5,7 @@ import { say } from '../../domain/language/index.ts'
 import {
   type CostMethod,
   type CostState,
+  comparedBy,
   compareSizes,
   leftOf,
   type PriceBreak,
@@ -115,7 +116,7 @@ function productValue(
 
 /** Every size at each of its suppliers' price for one pack, the cheapest by unit first. */
 function sizePrices(product: Counted, offers: OfferRows, currency: string) {
-  const unit = product.unit === 'piece' ? say('pieces') : product.unit
+  const { words: amount, hundreds } = comparedBy(product.unit)
   const prices = offers.map(row => {
     const times = row.containersPerPack
     return {
@@ -139,8 +140,13 @@ function sizePrices(product: Counted, offers: OfferRows, currency: string) {
       supplierName: row.supplier.name,
       per100Minor: price.per100Minor,
       words: say(
-        '{price} for 100 {unit}, by what it {basis, select, measured {measures} other {says on its label}}; {dearer, plural, =0 {the cheapest} other {{dearer} % dearer than the cheapest}}',
-        { price: moneyWords(price.per100Minor, currency), unit, basis: price.basis, dearer },
+        '{price} for {amount}, by what it {basis, select, measured {measures} other {says on its label}}; {dearer, plural, =0 {the cheapest} other {{dearer} % dearer than the cheapest}}',
+        {
+          price: moneyWords(Math.round(price.per100Minor * hundreds), currency),
+          amount,
+          basis: price.basis,
+          dearer,
+        },
       ),
     }
   })

@@ -1,6 +1,6 @@
 import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
+import { amountWords, contentByWeight as netByWeight, weightWords } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import type { Counted } from './countedProducts.ts'
 
@@ -33,10 +33,10 @@ export function contentByWeight(
     refuse(
       'weight-bad',
       { 'weighed.grossG': grossG },
-      say('No. {number} cannot weigh {grossG} g: the empty bottle alone weighs {tareG} g. Weigh it again.', {
+      say('No. {number} cannot weigh {gross}: the empty bottle alone weighs {tare}. Weigh it again.', {
         number,
-        grossG: grossG ?? say('nothing'),
-        tareG,
+        gross: grossG === undefined ? say('nothing') : weightWords(grossG),
+        tare: weightWords(tareG),
       }),
     )
   return netByWeight(Math.max(grossG, tareG), tareG, product)
@@ -51,12 +51,11 @@ export function weighedCenti(product: Counted, lot: LotRow | undefined, grossG: 
       'weighs-more',
       { 'weighed.grossG': grossG },
       say(
-        'By its weight no. {number} holds {content}, more than the {centi} it should have held before: count it first (as {content2}), or choose the bottle that was used.',
+        'By its weight no. {number} holds {content}, more than the {centi} it should have held before: count it first (as {content}), or choose the bottle that was used.',
         {
           number,
           content: amountWords(content, product.unit),
           centi: amountWords(centi, product.unit),
-          content2: unitsOf(content),
         },
       ),
     )

@@ -3,6 +3,7 @@ import { IconX } from '@tabler/icons-react'
 import type { ReactNode } from 'react'
 import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
+import { comparedBy } from '../../../../main/domain/shelf/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -12,7 +13,7 @@ import { IconAct } from '../../../parts/IconAct.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { RowButton } from '../../../parts/RowButton.tsx'
-import { amountText, hundredWords } from '../../../parts/shelf/amounts.ts'
+import { amountText } from '../../../parts/shelf/amounts.ts'
 import { type Column, Table } from '../../../parts/Table.tsx'
 import { OfferForm } from './OfferForm.tsx'
 import { SizeForm } from './SizeForm.tsx'
@@ -54,7 +55,9 @@ function Sizes({ product, unit }: Props) {
           cell: ({ codes }) =>
             codes.length === 0 ? say('no code learned') : codes.map(code => <Code key={code} code={code} />),
           small: ({ tareG }) =>
-            tareG === null ? say('empty weight not known') : say('{tareG} g empty', { tareG }),
+            tareG === null
+              ? say('empty weight not known')
+              : say('{tare} empty', { tare: amountText(tareG, 'g') }),
         },
       ]}
       form={(size, close) => <SizeForm product={product} unit={unit} size={size} onClose={close} />}
@@ -64,6 +67,7 @@ function Sizes({ product, unit }: Props) {
 
 function Offers({ product, unit }: Props) {
   const { currency } = useShop()
+  const { words: comparedWords, hundreds } = comparedBy(unit)
   return (
     <Edited
       rows={product.offers}
@@ -90,8 +94,8 @@ function Offers({ product, unit }: Props) {
                 {say('from {fromPacks}: {packPriceMinor} · {per100Minor} for {unit}', {
                   fromPacks,
                   packPriceMinor: money(packPriceMinor, currency),
-                  per100Minor: money(Math.round(offer.per100Minor[i] ?? 0), currency),
-                  unit: hundredWords(unit),
+                  per100Minor: money(Math.round((offer.per100Minor[i] ?? 0) * hundreds), currency),
+                  unit: comparedWords,
                 })}
               </small>
             )),

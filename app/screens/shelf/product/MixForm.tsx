@@ -1,12 +1,12 @@
 import type { ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
-import { concentrateFor, unitsOf } from '../../../../main/domain/shelf/index.ts'
+import { say, unitsNow } from '../../../../main/domain/language/index.ts'
+import { concentrateFor, keptAmount, unitsOf } from '../../../../main/domain/shelf/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
-import { amountText, unitText } from '../../../parts/shelf/amounts.ts'
+import { AmountInput } from '../../../parts/shelf/AmountInput.tsx'
+import { amountText } from '../../../parts/shelf/amounts.ts'
 import { HazardMark } from '../../../parts/shelf/HazardMark.tsx'
 
 interface Props {
@@ -20,7 +20,7 @@ interface Props {
 /** A batch is mixed: how much of the concentrate and of water it takes stands beside what is asked for. */
 export function MixForm({ product, madeFrom, unit, onDone, onClose }: Props) {
   const form = useForm({
-    saved: { amount: 1_000 },
+    saved: { amount: unitsNow() === 'us' ? keptAmount(32, unit) : 1_000 },
     saving: trpc.shelf.mix.mutationOptions(),
     send: ({ amount }) => ({ productId: product.id, amount }),
     done: onDone,
@@ -35,13 +35,7 @@ export function MixForm({ product, madeFrom, unit, onDone, onClose }: Props) {
       onCancel={onClose}
     >
       <h3>{say('Mix a batch')}</h3>
-      <DecimalInput
-        label={say('How much')}
-        w={130}
-        autoFocus
-        unit={unitText(unit)}
-        {...form.field('amount')}
-      />
+      <AmountInput of={unit} label={say('How much')} w={130} autoFocus {...form.field('amount')} />
       <p>
         {say('{taken} of {concentrateName}', {
           taken: amountText(unitsOf(taken), unit),

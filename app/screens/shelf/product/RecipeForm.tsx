@@ -13,9 +13,8 @@ import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
-import { DecimalInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
-import { unitText } from '../../../parts/shelf/amounts.ts'
+import { AmountInput } from '../../../parts/shelf/AmountInput.tsx'
 import { choicesOf, sizeChoices } from '../../../parts/shopWords.ts'
 
 type BySize = RecipeView['bySize']
@@ -130,16 +129,16 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
     >
       {sizeChoices.map(({ value: size, label }) => (
         <Group key={size} align="flex-start" wrap="nowrap">
-          <DecimalInput
+          <AmountInput
+            of={unit}
             label={say('{label} car', { label })}
             w={140}
-            unit={unitText(unit)}
             {...form.within(size).field('amount')}
           />
-          <DecimalInput
+          <AmountInput
+            of={unit}
             label={say('{label} car, more or less', { label })}
             w={190}
-            unit={unitText(unit)}
             {...form.within(size).field('spread')}
           />
         </Group>

@@ -5,9 +5,8 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
-import { unitText } from '../../../parts/shelf/amounts.ts'
+import { AmountInput, OptionalAmountInput } from '../../../parts/shelf/AmountInput.tsx'
 
 interface Props {
   product: ShelfProductView
@@ -34,7 +33,6 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
     done: onClose,
   })
   const api = { archive: trpc.shelf.archiveSize, restore: trpc.shelf.restoreSize }
-  const measure = unitText(unit)
   return (
     <Form
       form={form}
@@ -60,9 +58,9 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
           autoFocus
           {...form.field('label')}
         />
-        <DecimalInput label={say('That is')} unit={measure} {...form.field('labelAmount')} />
-        <OptionalDecimalInput label={say('It measures')} unit={measure} {...form.field('measuredAmount')} />
-        <OptionalDecimalInput label={say('Empty, with its cap')} unit="g" {...form.field('tareG')} />
+        <AmountInput of={unit} label={say('That is')} {...form.field('labelAmount')} />
+        <OptionalAmountInput of={unit} label={say('It measures')} {...form.field('measuredAmount')} />
+        <OptionalAmountInput of="g" label={say('Empty, with its cap')} {...form.field('tareG')} />
       </div>
     </Form>
   )

@@ -4,8 +4,7 @@ import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput } from '../../../parts/inputs.tsx'
-import { unitText } from '../../../parts/shelf/amounts.ts'
+import { AmountInput } from '../../../parts/shelf/AmountInput.tsx'
 
 export type TakeKind = 'use' | 'returnToSupplier'
 
@@ -41,13 +40,7 @@ export function TakeForm({ kind, product, unit, lot, onDone, onClose }: Props) {
     >
       <h3>{say('{title}: no. {number}', { title, number: lot.number })}</h3>
       <Group align="flex-start">
-        <DecimalInput
-          label={say('Amount')}
-          w={130}
-          autoFocus
-          unit={unitText(unit)}
-          {...form.field('amount')}
-        />
+        <AmountInput of={unit} label={say('Amount')} w={130} autoFocus {...form.field('amount')} />
         <TextInput label={why} w={300} {...form.field('reason')} />
       </Group>
     </Form>

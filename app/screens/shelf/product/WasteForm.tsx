@@ -5,8 +5,7 @@ import type { DiscardReason } from '../../../../main/domain/shelf/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput } from '../../../parts/inputs.tsx'
-import { unitText } from '../../../parts/shelf/amounts.ts'
+import { AmountInput } from '../../../parts/shelf/AmountInput.tsx'
 import { WasteNotes } from '../../../parts/shelf/WasteNotes.tsx'
 import { discardChoices } from '../words.ts'
 
@@ -39,13 +38,7 @@ export function WasteForm({ product, unit, lot, onDone, onClose }: Props) {
     >
       <h3>{say('Thrown away: no. {number}', { number: lot.number })}</h3>
       <Group align="flex-start">
-        <DecimalInput
-          label={say('Amount')}
-          w={130}
-          autoFocus
-          unit={unitText(unit)}
-          {...form.field('amount')}
-        />
+        <AmountInput of={unit} label={say('Amount')} w={130} autoFocus {...form.field('amount')} />
         <Select
           label={say('What was wrong with it')}
           w={190}

@@ -5,8 +5,9 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
+import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
+import { OptionalAmountInput } from '../../../parts/shelf/AmountInput.tsx'
 import { choicesFrom } from '../../../parts/shopWords.ts'
 
 const regimeWords = {
@@ -56,11 +57,13 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
             error={faults.at('holdRatePerYear')}
           />
           <MoneyInput label={say('Cost of receiving one line')} {...form.field('lineCostMinor')} />
-          <OptionalDecimalInput
+          <OptionalAmountInput
+            of="ml"
             label={say('Flammable liquid, at most')}
             description={say('from your local code; empty: not entered')}
-            unit={say('ml')}
             {...form.field('flammableLimitMl')}
+            // What a local code names is whole millilitres, typed in whatever unit.
+            onChange={limit => change({ flammableLimitMl: limit === null ? null : Math.round(limit) })}
           />
           <Select
             label={say('Labels follow')}

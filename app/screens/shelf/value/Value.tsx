@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { ShelfValueView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
+import { comparedBy } from '../../../../main/domain/shelf/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -59,9 +60,17 @@ export function Value() {
                 },
                 { head: say('On hand'), number: true, cell: each => amountText(each.onHand, each.unit) },
                 {
-                  head: say('100 units'),
+                  head: say('Price'),
                   number: true,
-                  cell: ({ per100Minor }) => (per100Minor === null ? '—' : show(Math.round(per100Minor))),
+                  cell: ({ per100Minor, unit }) => {
+                    const { words, hundreds } = comparedBy(unit)
+                    return per100Minor === null
+                      ? '—'
+                      : say('{price} for {amount}', {
+                          price: show(Math.round(per100Minor * hundreds)),
+                          amount: words,
+                        })
+                  },
                 },
                 ...ways,
               ]}

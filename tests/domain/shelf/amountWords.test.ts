@@ -1,0 +1,78 @@
+import fc from 'fast-check'
+import { afterEach, describe, expect, it } from 'vitest'
+import { standIn } from '../../../main/domain/language/index.ts'
+import {
+  amountUnit,
+  amountWords,
+  comparedBy,
+  keptAmount,
+  largeWords,
+  shownAmount,
+  weightWords,
+} from '../../../main/domain/shelf/index.ts'
+
+const inUs = () => standIn(() => ({ country: 'US', units: 'us' }))
+afterEach(() => standIn(() => undefined))
+
+describe('where the shop measures in US units', () => {
+  it('writes fluid ounces and ounces, as fine as somebody can pour', () => {
+    inUs()
+    // Source: NIST Handbook 44 (2024), appendix C: 1 US fluid ounce = 29.573 53 mL, 1 gallon = 3.785 412 L,
+    // 1 avoirdupois ounce = 28.349 52 g, 1 pound = 453.592 37 g.
+    expect(shownAmount(29.5735295625, 'ml')).toBeCloseTo(1, 12)
+    expect(shownAmount(28.349523125, 'g')).toBeCloseTo(1, 12)
+    expect(amountWords(50_000, 'ml', 0)).toBe('16.9 fl oz')
+    expect(amountWords(5_000, 'ml')).toBe('1.69 fl oz')
+    expect(amountWords(400_000, 'ml', 0)).toBe('135 fl oz')
+    expect(amountWords(10_000, 'g', 0)).toBe('3.5 oz')
+    expect(weightWords(812)).toBe('28.64 oz')
+    expect(largeWords(3_785.411784, 'ml')).toBe('1 gal')
+    expect(largeWords(14_700, 'ml')).toBe('3.88 gal')
+    expect(largeWords(1_000, 'g')).toBe('2.2 lb')
+    expect(largeWords(3_785, 'ml')).toBeNull()
+  })
+
+  it('never writes something as nothing', () => {
+    inUs()
+    expect(amountWords(100, 'ml', 0)).toBe('0.03 fl oz')
+    expect(amountWords(0, 'ml', 0)).toBe('0 fl oz')
+  })
+
+  it('compares prices by one of what is shown: 100 ml for $10 are $2.96 a fluid ounce', () => {
+    inUs()
+    const { words, hundreds } = comparedBy('ml')
+    expect(words).toBe('1 fl oz')
+    expect(Math.round(1_000 * hundreds)).toBe(296)
+    expect(comparedBy('piece')).toEqual({ words: '100 pieces', hundreds: 1 })
+  })
+
+  it('keeps what was typed to a hundredth, and shows it again as it was typed', () => {
+    inUs()
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 300_000 }),
+        fc.constantFrom('ml' as const, 'g' as const),
+        (n, unit) => {
+          const typed = n / 100
+          expect(Math.round(shownAmount(keptAmount(typed, unit), unit) * 100) / 100).toBe(typed)
+        },
+      ),
+    )
+  })
+
+  it('counts pieces as everywhere', () => {
+    inUs()
+    expect(amountWords(300, 'piece')).toBe('3 pieces')
+    expect(amountUnit('piece')).toBeNull()
+    expect(keptAmount(3, 'piece')).toBe(3)
+    expect(largeWords(5_000, 'piece')).toBeNull()
+  })
+})
+
+it('elsewhere amounts stay millilitres and grams, litres and kilograms', () => {
+  expect(amountWords(1_250, 'ml')).toBe('12.5 ml')
+  expect(amountUnit('g')).toBe('g')
+  expect(keptAmount(12.5, 'ml')).toBe(12.5)
+  expect(largeWords(14_740, 'ml')).toBe('14.7 l')
+  expect(comparedBy('g')).toEqual({ words: '100 g', hundreds: 1 })
+})
