@@ -214,7 +214,7 @@ describe('a copy', () => {
     }
     expect(await namesIn(first.path, null)).toEqual(['Customer 1'])
     const copies = await listCopies(folder)
-    expect(copies.map(({ name }) => name.match(/-(\d+)\.lustrum-copy$/)?.[1] ?? '1')).toEqual(
+    expect(copies.map(({ name }) => name.match(/Z-.{8}-(\d+)\.lustrum-copy$/)?.[1] ?? '1')).toEqual(
       Array.from({ length: 10 }, (_, i) => `${10 - i}`),
     )
     expect(await thinOut(folder, store.source.shopId, at, 'UTC')).toBe(9)
