@@ -86,7 +86,7 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     await expect(scanned).toContainText('should be 3')
     await scanned.getByRole('button', { name: 'Close' }).click()
     await close.scan(code)
-    const learn = desk.getByRole('form', { name: `What 0${code} stands on` })
+    const learn = desk.getByRole('form', { name: `Which product has 0${code}` })
     await learn.getByRole('combobox', { name: 'It belongs to' }).fill('Panel')
     await desk.getByRole('option', { name: 'Panel wipe' }).click()
     await learn.getByRole('button', { name: 'Remember it' }).click()

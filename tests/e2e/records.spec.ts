@@ -48,7 +48,7 @@ test('somebody on file is shown while they are typed again, and two entries are 
   await desk.getByRole('radio', { name: 'Name: Vale, Inés' }).check()
   await desk.getByRole('button', { name: 'Merge' }).click()
   await expect(desk.getByRole('heading', { level: 1, name: 'Vale, Inés' })).toBeVisible()
-  await expect(desk.getByText('Made one with')).toBeVisible()
+  await expect(desk.getByText('Merged with')).toBeVisible()
   await expectAccessible(desk)
   await desk.getByRole('button', { name: /^Separate again/ }).click()
   await expect(desk.getByRole('heading', { level: 1, name: 'Ines Vale' })).toBeVisible()

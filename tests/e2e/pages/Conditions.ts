@@ -27,7 +27,7 @@ export class Conditions {
   async take(bay: string, text: string): Promise<void> {
     await this.bay(bay).click()
     await this.file.setInputFiles({ name: 'logger.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
-    await this.page.getByRole('button', { name: `Take it into ${bay}` }).click()
+    await this.page.getByRole('button', { name: `Read it in for ${bay}` }).click()
     await this.report.waitFor()
   }
 }
