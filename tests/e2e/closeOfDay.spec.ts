@@ -61,7 +61,7 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     await expect(close.asPlanned).toHaveText('Confirm the 2 as planned')
     const coat = close.step('Coat')
     await coat.getByRole('button', { name: 'Weigh the bottle of Coating' }).click()
-    const weight = coat.getByLabel('Weight of the bottle of Coating, in grams')
+    const weight = coat.getByLabel('Weight of the bottle of Coating')
     await weight.fill('40')
     await expect(close.asPlanned).toHaveText('Confirm it as planned')
     await desk.getByRole('main').focus()

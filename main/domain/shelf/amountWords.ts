@@ -4,7 +4,7 @@
  */
 import { decimalNow, say, unitsNow } from '../language/index.ts'
 import { convert, type Unit as MeasureUnit } from '../measure/index.ts'
-import { type Unit, unitsOf } from './amount.ts'
+import { CENTI_PER_UNIT, type Unit, unitsOf } from './amount.ts'
 
 interface Shown {
   /** As it stands behind a figure. */
@@ -80,8 +80,9 @@ export function amountWords(centi: number, unit: Unit, digits = 2): string {
   return `${decimalNow(Number(value.toFixed(decimals)))} ${shownNow(unit).words}`
 }
 
-/** `812 g`, `28.64 oz`: a weight as a scale of the shop shows it. */
-export const weightWords = (grams: number): string => amountWords(grams * 100, 'g')
+/** `812 g`, `28.64 oz`: a weight as a scale of the shop shows it; what is no number is said as it is. */
+export const weightWords = (grams: number): string =>
+  Number.isFinite(grams) ? amountWords(grams * CENTI_PER_UNIT, 'g') : String(grams)
 
 /** `14.7 l`, `3.88 gal`, `2.2 lb`: an amount large enough for the larger unit, to three figures; null for a smaller one. */
 export function largeWords(amount: number, unit: Unit): string | null {

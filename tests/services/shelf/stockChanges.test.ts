@@ -108,7 +108,7 @@ describe('what the shelf is told of a product', () => {
       saveShelfProduct(desk, { productId: shop.coating, ...fields, version: 1 }),
     ).rejects.toMatchObject({
       field: 'unit',
-      message: expect.stringContaining('counted in ml'),
+      message: expect.stringContaining('counted by volume'),
     })
   })
 
