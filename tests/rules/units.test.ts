@@ -20,6 +20,8 @@ const fixed: Record<string, string> = {
     'the regulation’s own words, both units',
   '16 fl oz': 'an example of what is printed on a bottle',
   'fl oz': 'what is printed on a bottle',
+  '{name} has been counted {unit, select, ml {by volume} g {by weight} other {in pieces}}, so that stays; add another product for the other way.':
+    'names the choice, in words',
   'g/ml': 'a density as data sheets give it everywhere, water is 1',
   '{density} g/ml is not a density of a liquid product; take it from the data sheet, water is 1.':
     'a density as data sheets give it everywhere',
