@@ -31,7 +31,10 @@ describe('the last bottle, from two windows at once', () => {
       expect(answers.map(answer => answer.status).sort()).toEqual([200, 400])
       const refused = bodies.find(body => 'error' in body).error
       expect(refused.data.fault).toEqual({ reason: 'beyond-stock', field: 'draws.0.amount' })
-      expect(refused.message).toContain('The shelf holds 20 ml that can be used, 10 ml short of 30 ml')
+      // The shop measures in US units: 20, 10 and 30 ml at 29.5735 ml a fluid ounce (NIST Handbook 44, appendix C).
+      expect(refused.message).toContain(
+        'The shelf holds 0.68 fl oz that can be used, 0.34 fl oz short of 1.01 fl oz',
+      )
       expect((await lotRows(desk.store.read, [shop.coating])).map(row => row.centi)).toEqual([2000])
       expect(await desk.store.read.stepDraw.count({ where: { NOT: { confirmedAt: null } } })).toBe(1)
       // The same step from two windows at once: drawn once, and the second is told so.

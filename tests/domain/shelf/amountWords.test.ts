@@ -1,6 +1,5 @@
 import fc from 'fast-check'
-import { afterEach, describe, expect, it } from 'vitest'
-import { standIn } from '../../../main/domain/language/index.ts'
+import { describe, expect, it as plainly } from 'vitest'
 import {
   amountUnit,
   amountWords,
@@ -10,13 +9,14 @@ import {
   shownAmount,
   weightWords,
 } from '../../../main/domain/shelf/index.ts'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 
-const inUs = () => standIn(() => ({ country: 'US', units: 'us' }))
-afterEach(() => standIn(() => undefined))
+/** A test of a shop that measures in US units. */
+const it = (name: string, work: () => void) =>
+  plainly(name, () => speaking('en', work, { country: 'US', units: 'us' }))
 
 describe('where the shop measures in US units', () => {
   it('writes fluid ounces and ounces, as fine as somebody can pour', () => {
-    inUs()
     // Source: NIST Handbook 44 (2024), appendix C: 1 US fluid ounce = 29.573 53 mL, 1 gallon = 3.785 412 L,
     // 1 avoirdupois ounce = 28.349 52 g, 1 pound = 453.592 37 g.
     expect(shownAmount(29.5735295625, 'ml')).toBeCloseTo(1, 12)
@@ -33,13 +33,11 @@ describe('where the shop measures in US units', () => {
   })
 
   it('never writes something as nothing', () => {
-    inUs()
     expect(amountWords(100, 'ml', 0)).toBe('0.03 fl oz')
     expect(amountWords(0, 'ml', 0)).toBe('0 fl oz')
   })
 
   it('compares prices by one of what is shown: 100 ml for $10 are $2.96 a fluid ounce', () => {
-    inUs()
     const { words, hundreds } = comparedBy('ml')
     expect(words).toBe('1 fl oz')
     expect(Math.round(1_000 * hundreds)).toBe(296)
@@ -47,7 +45,6 @@ describe('where the shop measures in US units', () => {
   })
 
   it('keeps what was typed to a hundredth, and shows it again as it was typed', () => {
-    inUs()
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 300_000 }),
@@ -61,7 +58,6 @@ describe('where the shop measures in US units', () => {
   })
 
   it('counts pieces as everywhere', () => {
-    inUs()
     expect(amountWords(300, 'piece')).toBe('3 pieces')
     expect(amountUnit('piece')).toBeNull()
     expect(keptAmount(3, 'piece')).toBe(3)
@@ -69,7 +65,7 @@ describe('where the shop measures in US units', () => {
   })
 })
 
-it('elsewhere amounts stay millilitres and grams, litres and kilograms', () => {
+plainly('elsewhere amounts stay millilitres and grams, litres and kilograms', () => {
   expect(amountWords(1_250, 'ml')).toBe('12.5 ml')
   expect(amountUnit('g')).toBe('g')
   expect(keptAmount(12.5, 'ml')).toBe(12.5)
