@@ -23,32 +23,24 @@ const way = (of: ShelfUnit, limits: NumberLimits): Way<number> => ({
 })
 
 /** An amount of stock in the shop's measure. */
-export function AmountInput({ of, least, most, value, onChange, ...rest }: Props<number>) {
-  const own = way(of, { least, most })
-  return (
-    <ReadInput
-      {...rest}
-      inputMode="decimal"
-      {...unitAtEnd(unitText(of))}
-      {...own}
-      value={value}
-      // Left as it was shown, it stays what it was: a field shows hundredths.
-      onChange={typed => own.show(typed) !== own.show(value) && onChange(typed)}
-    />
-  )
-}
+export const AmountInput = ({ least, most, ...props }: Props<number>) => (
+  <AmountField {...props} own={way(props.of, { least, most })} />
+)
 
 /** The same, or nothing at all. */
-export function OptionalAmountInput({ of, least, most, value, onChange, ...rest }: Props<number | null>) {
-  const own = orNothing(way(of, { least, most }))
+export const OptionalAmountInput = ({ least, most, ...props }: Props<number | null>) => (
+  <AmountField {...props} own={orNothing(way(props.of, { least, most }))} />
+)
+
+function AmountField<T>({ of, own, onChange, ...rest }: Props<T> & { own: Way<T> }) {
   return (
     <ReadInput
       {...rest}
       inputMode="decimal"
       {...unitAtEnd(unitText(of))}
       {...own}
-      value={value}
-      onChange={typed => own.show(typed) !== own.show(value) && onChange(typed)}
+      // Left as it was shown, it stays what it was: a field shows hundredths.
+      onChange={typed => own.show(typed) !== own.show(rest.value) && onChange(typed)}
     />
   )
 }
