@@ -79,7 +79,8 @@ test('what is not there is said to be not there, with a way on', async ({ desk, 
 test.describe('a wrong figure in one row', () => {
   test.use({ allowedErrors: [/./] })
 
-  test('takes neither the screen down nor what was typed', async ({ desk, shop }) => {
+  test('takes neither the screen down nor what was typed', async ({ page: desk, shop }) => {
+    // Before it is let in: at the first screen the shop is read already, and no later one reads it anew.
     await desk.route(/\/trpc\/(.*,)?(products\.list|shop\.get)/, spoil)
     await shop.enter(desk, '/settings/products')
     const settings = new Settings(desk)
