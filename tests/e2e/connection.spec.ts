@@ -80,8 +80,11 @@ test('an app that is gone is told in words, keeps what was typed, and comes back
   await desk.goto(`${shop.address}/settings/shop`)
   await nameField(desk).fill('Typed while it was there')
   const idle = await context.newPage()
+  // A screen whose code is still on its way is the next test's; one is fetched after the other, Settings after Morning.
+  const fetched = idle.waitForResponse(/assets\/Settings-[^/]*\.js$/)
   await idle.goto(`${shop.address}/customers`)
   await expect(idle.getByRole('heading', { level: 1 })).toBeVisible()
+  await fetched
   await shop.kill()
 
   // Also on a page where nobody does anything.

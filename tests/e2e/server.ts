@@ -69,7 +69,7 @@ export class ShopServer {
     this.#process = child
     const from = this.#output.length
     await new Promise<void>((resolve, reject) => {
-      const timer = setTimeout(() => reject(new Error(`The server did not start:\n${this.#output}`)), 60_000)
+      const timer = setTimeout(() => reject(new Error(`The server did not start:\n${this.#output}`)), 200_000)
       const hear = (chunk: Buffer) => {
         this.#output += chunk
         const entrance = /open at (http:\S+)/.exec(this.#output.slice(from))?.[1]
