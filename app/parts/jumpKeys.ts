@@ -10,21 +10,20 @@ export interface Pending {
 }
 
 /**
- * What a key means after the one before it: a command to run, the first of a pair (wait for the second), or nothing here.
+ * What a key (as `keySaid` has it) means after the one before it: a command to run, the first of a pair (wait for the second), or nothing here.
  */
 export function keyMeaning(
   key: string,
   before: Pending | null,
   nowMs: number,
 ): { command: Command } | { first: true } | null {
-  const small = key.toLowerCase()
   if (before && nowMs - before.at <= pairMs) {
-    const command = commands.find(({ keys }) => keys[0] === before.key && keys[1] === small)
+    const command = commands.find(({ keys }) => keys[0] === before.key && keys[1] === key)
     if (command) return { command }
   }
-  const single = commands.find(({ keys }) => keys.length === 1 && keys[0] === small)
+  const single = commands.find(({ keys }) => keys.length === 1 && keys[0] === key)
   if (single) return { command: single }
-  return commands.some(({ keys }) => keys.length === 2 && keys[0] === small) ? { first: true } : null
+  return commands.some(({ keys }) => keys.length === 2 && keys[0] === key) ? { first: true } : null
 }
 
 /** Whether a key pressed there is text being typed, or belongs to a dialog. */

@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { CommandContext } from './commands.ts'
 import { isTaken, keyMeaning, type Pending, pairMs } from './jumpKeys.ts'
+import { keySaid } from './keySaid.ts'
 
 /**
  * Listens for the keys of the commands everywhere but in text and dialogs. Answers with the first key of a pair while its
@@ -15,13 +16,13 @@ export function useJumpKeys(context: CommandContext): string | null {
     return () => clearTimeout(timer)
   }, [waiting])
   const press = useEffectEvent((event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || isTaken(event.target)) return
+    const key = keySaid(event)
     // The modifier that makes a capital or a question mark comes as a key of its own.
-    if (event.key === 'Shift') return
+    if (key === null || key === 'Shift' || isTaken(event.target)) return
     const before = pending.current
-    const meaning = keyMeaning(event.key, before, event.timeStamp)
+    const meaning = keyMeaning(key, before, event.timeStamp)
     const first = meaning !== null && 'first' in meaning
-    pending.current = first ? { key: event.key.toLowerCase(), at: event.timeStamp } : null
+    pending.current = first ? { key, at: event.timeStamp } : null
     setWaiting(pending.current?.key ?? null)
     if (meaning && 'command' in meaning) meaning.command.run(context)
     const ofPair = before !== null && event.timeStamp - before.at <= pairMs

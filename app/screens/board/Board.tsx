@@ -1,5 +1,4 @@
 import { Button, Group, SegmentedControl } from '@mantine/core'
-import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
@@ -15,7 +14,8 @@ import { OutToday } from '../../parts/OutToday.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { dateWords } from '../../parts/time.ts'
-import { digitHotkeys, turnHotkeys } from '../../parts/turnKeys.ts'
+import { turnKeys } from '../../parts/turnKeys.ts'
+import { useScreenKeys } from '../../parts/useScreenKeys.ts'
 import { boardKeys } from './actions/boardKeys.ts'
 import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
@@ -52,13 +52,10 @@ export function Board() {
   useKeyWords(say('Board'), boardKeys)
   const turn = (direction: -1 | 0 | 1) =>
     setDate(direction === 0 || !fromDate ? null : addDays(fromDate, direction * Number(days)))
-  useHotkeys([
-    ...turnHotkeys(turn),
-    ...digitHotkeys(
-      daySpans.map(span => span.value),
-      setDays,
-    ),
-  ])
+  useScreenKeys({
+    ...turnKeys(turn),
+    ...Object.fromEntries(daySpans.map(({ value }) => [value, () => setDays(value)])),
+  })
   const board = useMemo(
     () => (view.data && nowAt !== null ? { ...view.data, nowAt } : view.data),
     [view.data, nowAt],

@@ -2,6 +2,7 @@ import { useElementSize, useViewportSize } from '@mantine/hooks'
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
 import type { BoardView, StayView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
+import { keySaid } from '../../parts/keySaid.ts'
 import { actionFor } from './actions/actions.ts'
 import { type Canvas, keyOf } from './boardTypes.ts'
 import { laneHeight } from './geometry/lanes.ts'
@@ -64,9 +65,10 @@ export function BoardCanvas({ board, days, originAt, control, openJob, people }:
     onPointerDown: drag.press,
     onPoint: (stay: StayView | null) => setPointed(stay && keyOf(stay)),
     onKeyDown: (stay: StayView, event: KeyboardEvent) => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return
+      const key = keySaid(event)
+      if (key === null) return
       const context = { board, stay, control, focus, open: openJob, people }
-      const action = actionFor(event.key.length === 1 ? event.key.toLowerCase() : event.key, context)
+      const action = actionFor(key, context)
       if (!action) return
       event.preventDefault()
       event.stopPropagation()

@@ -1,5 +1,4 @@
 import { Group } from '@mantine/core'
-import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
@@ -14,6 +13,7 @@ import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { Say } from '../../parts/Say.tsx'
 import { dateWords } from '../../parts/time.ts'
+import { useScreenKeys } from '../../parts/useScreenKeys.ts'
 import styles from './CloseOfDay.module.css'
 import { OrdersToSend } from './OrdersToSend.tsx'
 import { ScanAnswer } from './ScanAnswer.tsx'
@@ -63,14 +63,7 @@ function Close({ view }: { view: CloseOfDayView }) {
   }
   useKeyWords(say('Close of day'), keys)
   const typeCode = () => screen.current?.querySelector<HTMLInputElement>('form[data-scan] input')?.focus()
-  useHotkeys([
-    ['u', () => to(0)],
-    ['h', () => to(2)],
-    ['o', () => to(1)],
-    ['slash', typeCode],
-    // Where it is written with Shift.
-    ['shift+slash', typeCode],
-  ])
+  useScreenKeys({ u: () => to(0), h: () => to(2), o: () => to(1), '/': typeCode })
   const { stepsToConfirm: steps, orders } = view
   return (
     <div ref={screen} className={styles.screen}>

@@ -1,5 +1,4 @@
 import { Button } from '@mantine/core'
-import { useHotkeys } from '@mantine/hooks'
 import { useEffect, useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
@@ -9,6 +8,7 @@ import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Said } from '../../parts/Said.tsx'
 import { Say } from '../../parts/Say.tsx'
+import { useScreenKeys } from '../../parts/useScreenKeys.ts'
 import styles from './CloseOfDay.module.css'
 import { StepCard } from './StepCard.tsx'
 import { UsedTable } from './UsedTable.tsx'
@@ -44,7 +44,7 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
           ]),
       )
   }
-  useHotkeys([['c', confirm]])
+  useScreenKeys({ c: confirm })
   const before = useRef(steps.length)
   useEffect(() => {
     // One step fewer: the next one's button is under the same finger.

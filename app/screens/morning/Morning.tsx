@@ -1,5 +1,4 @@
 import { Button, Group, SegmentedControl } from '@mantine/core'
-import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -17,7 +16,8 @@ import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { clockWords, dateWords } from '../../parts/time.ts'
-import { turnHotkeys, turnKeys } from '../../parts/turnKeys.ts'
+import { turnKeys, turnWords } from '../../parts/turnKeys.ts'
+import { useScreenKeys } from '../../parts/useScreenKeys.ts'
 import { DayRows } from './DayRows.tsx'
 import { bayRows, crewRows } from './daySheet.ts'
 import { Lists } from './Lists.tsx'
@@ -28,7 +28,7 @@ const views = [
   { value: 'crew', label: say('By person') },
 ] as const
 
-const keys = [...turnKeys, { keys: 'P', label: say('print') }]
+const keys = [...turnWords, { keys: 'P', label: say('print') }]
 
 /** The day in one picture: read across the room, on a wall screen that refreshes itself, or printed and hung up. */
 export function Morning() {
@@ -48,7 +48,7 @@ export function Morning() {
   const turn = (days: number) =>
     setChosen(days === 0 || !date ? null : Temporal.PlainDate.from(date).add({ days }).toString())
   useKeyWords(say('Morning'), keys)
-  useHotkeys([...turnHotkeys(turn), ['p', () => window.print()]])
+  useScreenKeys({ ...turnKeys(turn), p: () => window.print() })
   const sheet = query.data
   if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? say('Laying out the day …')}</p>
   const other = (view: typeof shown) => (view === shown ? undefined : styles.other)

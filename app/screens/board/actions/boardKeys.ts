@@ -1,6 +1,6 @@
 import { say } from '../../../../main/domain/language/index.ts'
 import type { KeyWords } from '../../../parts/keyWords.ts'
-import { turnKeys } from '../../../parts/turnKeys.ts'
+import { turnWords } from '../../../parts/turnKeys.ts'
 import { boardActions } from './actions.ts'
 
 const signs: Readonly<Record<string, string>> = {
@@ -16,7 +16,7 @@ const signs: Readonly<Record<string, string>> = {
 /** The board's keys as the keyboard help lists them; those of the actions in their own words. */
 export const boardKeys: KeyWords[] = [
   { keys: '1, 3, 7', label: say('so many days') },
-  ...turnKeys,
+  ...turnWords,
   ...boardActions.map(({ keys, label }) => ({
     keys: keys.map(key => signs[key] ?? key.toUpperCase()).join(` ${say('or')} `),
     label,

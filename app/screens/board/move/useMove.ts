@@ -1,10 +1,11 @@
 import { notifications } from '@mantine/notifications'
 import { useQueryClient } from '@tanstack/react-query'
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { StayView, TriedMoveView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { client, faultOf, trpc } from '../../../data/trpc.ts'
+import { useScreenKeys } from '../../../parts/useScreenKeys.ts'
 
 /** A stay picked up, where it would go, and what the server says of that place; null while it is being asked. */
 export interface Move {
@@ -91,19 +92,14 @@ export function useMove(): MoveControl {
     return () => clearTimeout(timer)
   }, [place])
 
-  const take = useCallback(
-    (key: KeyboardEvent) => {
-      if (key.key !== 'z' || key.ctrlKey || key.metaKey || typing(key) || !lastMove) return
+  useScreenKeys({
+    z: () => {
+      if (!lastMove) return
       const undone = lastMove
       lastMove = null
       commit(undone)
     },
-    [commit],
-  )
-  useEffect(() => {
-    window.addEventListener('keydown', take)
-    return () => window.removeEventListener('keydown', take)
-  }, [take])
+  })
 
   useEffect(() => {
     if (!move?.released || !move.verdict) return
@@ -139,9 +135,3 @@ export function useMove(): MoveControl {
 
 /** The last saved move, the other way round; it outlives the screen so that it can be taken back on return. */
 let lastMove: Move | null = null
-
-/** Whether a key belongs to a text being written. */
-export function typing(key: KeyboardEvent): boolean {
-  const target = key.target as HTMLElement
-  return target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName)
-}

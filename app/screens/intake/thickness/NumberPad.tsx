@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { say } from '../../../../main/domain/language/index.ts'
+import { keySaid } from '../../../parts/keySaid.ts'
 import styles from './Thickness.module.css'
 
 interface Props {
@@ -25,8 +26,9 @@ export function NumberPad({ value, onChange, onEnter, enter }: Props) {
   useEffect(() => {
     const element = pad.current
     const type = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return
-      const key = event.key === 'Backspace' ? '⌫' : event.key === ',' ? '.' : event.key
+      const said = keySaid(event)
+      if (said === null) return
+      const key = said === 'Backspace' ? '⌫' : said === ',' ? '.' : said
       if ((keys as readonly string[]).includes(key)) latest.current.press(key)
       // Enter on a key presses that key.
       else if (event.key === 'Enter' && event.target === element) latest.current.onEnter()
