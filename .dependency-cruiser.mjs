@@ -209,6 +209,17 @@ export default {
       to: { path: '^node_modules/rrule/' },
     },
     {
+      name: 'large-packages-late',
+      comment: 'Some 60 MB that a start goes without: write `await import(...)` where it is needed.',
+      severity: 'error',
+      from: { path: '^main/', pathNot: 'Thread\\.ts$' },
+      to: {
+        path: '^node_modules/(fontkit|nodemailer|pdfkit|read-excel-file|sharp)/',
+        dynamic: false,
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
       name: 'prisma-in-store',
       comment: 'Only main/store sees Prisma and SQLite, so that the database can change behind it.',
       severity: 'error',

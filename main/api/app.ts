@@ -9,12 +9,13 @@ import { readCatalogue, speakingForShop, spokenFor } from '../services/desk/spea
 import { collectSaves } from '../services/desk/told.ts'
 import { listCallBytes } from '../services/imports/inputs.ts'
 import { sheetCallBytes } from '../services/shelf/safetyInputs.ts'
-import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
 import { photoDoor } from './photos.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
 import { sensorDoor } from './sensor.ts'
+
+export type App = Hono<{ Variables: { nonce: string } }>
 
 export interface AppOptions {
   desk: Desk
@@ -128,7 +129,12 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
     return answer
   })
 
-  addDocuments(app, desk)
+  let documents: Promise<Hono> | undefined
+  app.get('/documents/*', async context => {
+    // Not loaded until the first file is asked for: it brings every room that hands one out.
+    documents ??= import('./documents.ts').then(({ documentDoor }) => documentDoor(desk))
+    return (await documents).fetch(context.req.raw)
+  })
 
   app.get('/words/:file', context => {
     const language = languages.find(each => `${each}.json` === context.req.param('file'))

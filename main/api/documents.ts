@@ -1,6 +1,6 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
 
-import type { Context, Hono } from 'hono'
+import { type Context, Hono } from 'hono'
 import { say } from '../domain/language/index.ts'
 import { Refusal, refuse } from '../domain/refusal.ts'
 import { certificateFile, verifyFile } from '../services/applied/certificate.ts'
@@ -25,8 +25,6 @@ import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
 import { orderDocument } from '../services/shelf/orders/orderDocument.ts'
 import { sheetFile } from '../services/shelf/safety.ts'
-
-export type App = Hono<{ Variables: { nonce: string } }>
 
 interface File {
   name: string
@@ -56,8 +54,9 @@ function plain(name: string): string {
   return name.replaceAll(/[^\w.\- ]/g, '_')
 }
 
-/** Adds the document routes to the app. */
-export function addDocuments(app: App, desk: Desk): void {
+/** The addresses of all documents. */
+export function documentDoor(desk: Desk): Hono {
+  const app = new Hono()
   app.get('/documents/order/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => orderDocument(desk, { id: idOf(context.req.param('file')) })),
   )
@@ -148,6 +147,10 @@ export function addDocuments(app: App, desk: Desk): void {
   app.get('/documents/sheet/:productId', context =>
     answer(context, () => sheetFile(desk, { productId: context.req.param('productId') })),
   )
+  // The app around it answers for faults.
+  return app.onError(error => {
+    throw error
+  })
 }
 
 const idOf = (file: string) => file.replace(/\.\w+$/, '')

@@ -1,83 +1,50 @@
-import { backups } from './backups.ts'
-import { bays } from './bays.ts'
-import { board } from './board.ts'
-import { booking } from './booking.ts'
-import { consents } from './consents.ts'
-import { crew } from './crew.ts'
-import { applied, cure } from './cure.ts'
-import { customers } from './customers.ts'
-import { dayPlan } from './dayPlan.ts'
-import { effort } from './effort.ts'
-import { feeds } from './feeds.ts'
-import { history } from './history.ts'
-import { hours } from './hours.ts'
-import { imports } from './imports.ts'
-import { intake } from './intake.ts'
-import { jobs } from './jobs.ts'
-import { leaving } from './leaving.ts'
-import { lendables } from './lendables.ts'
-import { mail } from './mail.ts'
-import { mend } from './mend.ts'
-import { money } from './money.ts'
-import { morning } from './morning.ts'
-import { orders } from './orders.ts'
-import { products } from './products.ts'
-import { readings } from './readings.ts'
-import { reminders } from './reminders.ts'
-import { safety } from './safety.ts'
-import { sensors } from './sensors.ts'
-import { shelf } from './shelf.ts'
-import { shop } from './shop.ts'
-import { suppliers } from './suppliers.ts'
-import { system } from './system.ts'
-import { results, templates } from './templates.ts'
-import { treatments } from './treatments.ts'
+import { lazy } from '@trpc/server'
 import { router } from './trpc.ts'
-import { upkeep } from './upkeep.ts'
-import { vehicles } from './vehicles.ts'
-import { waiting } from './waiting.ts'
 
-/** The whole surface, by area: what each does is said in its own file. */
+/**
+ * The whole surface, by area: what each does is said in its own file. An area is loaded when something of it is first
+ * asked for: all of them take 40 MB and a second, and a start wants two or three.
+ */
 export const appRouter = router({
-  applied,
-  backups,
-  bays,
-  board,
-  booking,
-  consents,
-  crew,
-  cure,
-  customers,
-  dayPlan,
-  effort,
-  feeds,
-  history,
-  hours,
-  imports,
-  intake,
-  jobs,
-  leaving,
-  lendables,
-  mail,
-  mend,
-  money,
-  morning,
-  orders,
-  products,
-  reminders,
-  results,
-  readings,
-  sensors,
-  safety,
-  shelf,
-  shop,
-  suppliers,
-  templates,
-  treatments,
-  upkeep,
-  vehicles,
-  waiting,
-  system,
+  applied: lazy(() => import('./cure.ts').then(room => room.applied)),
+  backups: lazy(() => import('./backups.ts')),
+  bays: lazy(() => import('./bays.ts')),
+  board: lazy(() => import('./board.ts')),
+  booking: lazy(() => import('./booking.ts')),
+  consents: lazy(() => import('./consents.ts')),
+  crew: lazy(() => import('./crew.ts')),
+  cure: lazy(() => import('./cure.ts').then(room => room.cure)),
+  customers: lazy(() => import('./customers.ts')),
+  dayPlan: lazy(() => import('./dayPlan.ts')),
+  effort: lazy(() => import('./effort.ts')),
+  feeds: lazy(() => import('./feeds.ts').then(room => room.feeds)),
+  history: lazy(() => import('./history.ts')),
+  hours: lazy(() => import('./hours.ts')),
+  imports: lazy(() => import('./imports.ts')),
+  intake: lazy(() => import('./intake.ts')),
+  jobs: lazy(() => import('./jobs.ts')),
+  leaving: lazy(() => import('./leaving.ts')),
+  lendables: lazy(() => import('./lendables.ts')),
+  mail: lazy(() => import('./mail.ts')),
+  mend: lazy(() => import('./mend.ts')),
+  money: lazy(() => import('./money.ts')),
+  morning: lazy(() => import('./morning.ts')),
+  orders: lazy(() => import('./orders.ts')),
+  products: lazy(() => import('./products.ts')),
+  reminders: lazy(() => import('./reminders.ts')),
+  results: lazy(() => import('./templates.ts').then(room => room.results)),
+  readings: lazy(() => import('./readings.ts')),
+  sensors: lazy(() => import('./sensors.ts')),
+  safety: lazy(() => import('./safety.ts')),
+  shelf: lazy(() => import('./shelf.ts')),
+  shop: lazy(() => import('./shop.ts')),
+  suppliers: lazy(() => import('./suppliers.ts')),
+  templates: lazy(() => import('./templates.ts').then(room => room.templates)),
+  treatments: lazy(() => import('./treatments.ts')),
+  upkeep: lazy(() => import('./upkeep.ts')),
+  vehicles: lazy(() => import('./vehicles.ts')),
+  waiting: lazy(() => import('./waiting.ts')),
+  system: lazy(() => import('./system.ts')),
 })
 
 export type AppRouter = typeof appRouter

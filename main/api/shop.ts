@@ -1,4 +1,3 @@
-import { fillDemo } from '../services/demo/index.ts'
 import { shopOf } from '../services/desk/shopView.ts'
 import { getFirstWeek } from '../services/setUp/firstWeek.ts'
 import { papersInput, shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
@@ -16,6 +15,8 @@ export const shop = router({
 
   /** Fills an empty database with the invented shop. */
   openDemo: procedure.mutation(async ({ ctx }) => {
+    // Not loaded unless asked for: it uses every room.
+    const { fillDemo } = await import('../services/demo/index.ts')
     await fillDemo(ctx)
     return shopOf(ctx.store.read)
   }),

@@ -1,5 +1,3 @@
-import { enableCompileCache } from 'node:module'
-import { fileURLToPath } from 'node:url'
 import { Refusal } from '../domain/refusal.ts'
 import { buildDesktop, buildStale } from './build.ts'
 import { findRunning } from './dataFolder.ts'
@@ -23,8 +21,6 @@ async function openWindow(options: Options): Promise<boolean> {
   return false
 }
 
-// The next start reads its code compiled: half the work up to the first answer.
-enableCompileCache(fileURLToPath(new URL('../../.build/compiled', import.meta.url)))
 try {
   const options = readOptions(process.argv.slice(2))
   await buildStale()

@@ -1,15 +1,15 @@
 /** What every query of the app is asked in the tests and in the bench of many years. */
-import { appRouter } from '../../main/api/router.ts'
 import { dateOf } from '../../main/domain/calendar/index.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
 import { openFile } from '../../main/services/imports/opened.ts'
 import { dueVisits } from '../../main/services/upkeep/dueVisits.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
 import { typeOf } from './inputOf.ts'
+import { procedures } from './procedures.ts'
 
 /** Every query of the app. */
 export function queryPaths(): string[] {
-  return Object.entries(appRouter._def.procedures)
+  return Object.entries(procedures)
     .filter(([, procedure]) => typeOf(procedure) === 'query')
     .map(([path]) => path)
 }

@@ -3,8 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync, gzipSync } from 'node:zlib'
 import { afterEach, beforeEach, expect, it } from 'vitest'
-import { createApp } from '../../main/api/app.ts'
-import type { App } from '../../main/api/documents.ts'
+import { type App, createApp } from '../../main/api/app.ts'
 import { makeDesk, type TestDesk } from '../services/makeDesk.ts'
 
 const script = 'console.log("here")\n'.repeat(50)

@@ -60,7 +60,7 @@ export class ShopServer {
 
   async #spawn(now: string, more: string[] = []): Promise<void> {
     this.#starts++
-    const args = ['main/hosts/start.ts', '--host', 'web', '--no-open', '--data', this.dataDir, '--port', '0']
+    const args = ['main/hosts/start.mjs', '--host', 'web', '--no-open', '--data', this.dataDir, '--port', '0']
     const child = spawn(process.execPath, [...args, ...more], {
       cwd: root,
       env: { ...process.env, ...clockEnv(), ...this.#options.env, LUSTRUM_NOW: now },

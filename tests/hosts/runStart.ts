@@ -17,7 +17,7 @@ export interface Started {
 
 /** Runs `npm start` with these flags, without npm between. */
 export function runStart(args: string[], env: Record<string, string> = {}): Started {
-  return run('main/hosts/start.ts', args, env)
+  return run('main/hosts/start.mjs', args, env)
 }
 
 /** Runs a script of the project's, or of a copy of it. */

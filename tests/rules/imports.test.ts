@@ -49,6 +49,7 @@ const planted: [rule: string, file: string, content: string][] = [
   ],
   ['domain-is-pure', 'main/domain/bad.ts', "import { readFileSync } from 'node:fs'\nreadFileSync('x')\n"],
   ['packages-of-domain', 'main/domain/bad.ts', "import { z } from 'zod'\nz.string()\n"],
+  ['large-packages-late', 'main/store/bad.ts', "import sharp from 'sharp'\nsharp()\n"],
   ['rrule-in-upkeep', 'main/domain/bad.ts', "import { RRule } from 'rrule'\nnew RRule()\n"],
   ['store-imports-down', 'main/store/bad.ts', "import { book } from '../services/booking/book.ts'\nbook()\n"],
   [

@@ -1,6 +1,6 @@
 /** The fonts of every document, and which of them writes a letter. */
 import { join } from 'node:path'
-import { type Font, openSync } from 'fontkit'
+import type { Font } from 'fontkit'
 import { assetsFolder } from './assets.ts'
 
 export type FontName = 'regular' | 'bold' | 'han' | 'hangul'
@@ -20,12 +20,19 @@ const fontFile: Record<FontName, string> = {
 export const fontPath = (name: FontName) => join(assetsFolder, 'fonts', fontFile[name])
 
 const opened = new Map<FontName, Font>()
+let opener: typeof import('fontkit') | undefined
+
+/** Loads what opens fonts: 20 MB, which an app that draws nothing goes without. Wanted before the first is opened. */
+export async function readyFonts(): Promise<void> {
+  opener ??= await import('fontkit')
+}
 
 /** A font to measure with and to ask what it carries, read when it is first asked for: the last two are seldom needed. */
 export function openFont(name: FontName): Font {
   const known = opened.get(name)
   if (known) return known
-  const font = openSync(fontPath(name)) as Font
+  if (!opener) throw new Error('readyFonts comes before the first font')
+  const font = opener.openSync(fontPath(name)) as Font
   opened.set(name, font)
   return font
 }

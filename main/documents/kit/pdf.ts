@@ -1,8 +1,7 @@
 /** A PDF with the shop's own fonts, a language, a title and tags, as bytes. */
 
-import PdfDocument from 'pdfkit'
 import { languageNow } from '../../domain/language/index.ts'
-import { type FontName, fontPath } from './fonts.ts'
+import { type FontName, fontPath, readyFonts } from './fonts.ts'
 
 export type Pdf = PDFKit.PDFDocument
 
@@ -43,7 +42,10 @@ export function openPdfFont(pdf: Pdf, name: FontName): Pdf {
 }
 
 /** Draws a PDF and returns its bytes. */
-export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint8Array<ArrayBuffer>> {
+export async function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint8Array<ArrayBuffer>> {
+  // Not loaded until the first document.
+  const { default: PdfDocument } = await import('pdfkit')
+  await readyFonts()
   const made = new Date(frame.at * 60_000)
   const pdf = new PdfDocument({
     size: frame.paper,

@@ -1,7 +1,6 @@
 import type { AddressInfo } from 'node:net'
 import { serve as listen } from '@hono/node-server'
-import { createApp } from '../../api/app.ts'
-import type { App } from '../../api/documents.ts'
+import { type App, createApp } from '../../api/app.ts'
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../../services/desk/desk.ts'

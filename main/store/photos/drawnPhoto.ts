@@ -1,6 +1,5 @@
-import sharp from 'sharp'
-
 /** A drawing (SVG) as a photo might come, for a shop that is only invented. */
-export function drawnPhoto(svg: string): Promise<Uint8Array> {
+export async function drawnPhoto(svg: string): Promise<Uint8Array> {
+  const { default: sharp } = await import('sharp')
   return sharp(new TextEncoder().encode(svg)).png().toBuffer()
 }

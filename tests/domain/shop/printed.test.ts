@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { fontFor, openFont } from '../../../main/documents/kit/fonts.ts'
+import { fontFor, openFont, readyFonts } from '../../../main/documents/kit/fonts.ts'
 import { unprintedIn } from '../../../main/domain/shop/index.ts'
 
 // Invented or everyday names of each script.
@@ -21,7 +21,8 @@ it('names the letters of the scripts no font comes along for, and no others', ()
   expect(unprintedIn('Ana กก')).toBe('ก')
 })
 
-it('agrees with what the fonts carry', () => {
+it('agrees with what the fonts carry', async () => {
+  await readyFonts()
   const writes = (letter: string) => {
     const codePoint = letter.codePointAt(0)!
     return openFont(fontFor(codePoint, 'regular')).hasGlyphForCodePoint(codePoint)
