@@ -72,17 +72,24 @@ function alone(ground: Ground, rules: readonly Rule[]): Culprit[] | undefined {
  */
 function kindOfGroup(rule: Rule): string {
   if (rule.kind === 'cure') return `cure ${rule.step}`
-  return rule.kind === 'bay' || rule.kind === 'skill' ? rule.kind : 'step' in rule ? 'step' : rule.kind
+  return rule.kind === 'hours' || rule.kind === 'horizon' ? rule.kind : 'in the way'
 }
 
-/** Those of a group that bind by themselves, halved as long as its rest may hold one. */
+/** Those of a group that bind by themselves, taken apart as long as a part may hold one. */
 function amongst(ground: Ground, group: readonly Rule[]): Culprit[] {
   const better = betterIn(ground, group.reduce(without, ground.near))
   if (!better) return []
   const [rule] = group
   if (rule && group.length === 1) return [{ rule, improvement: improvementOf(ground.goal, better) }]
+  return partsOf(group).flatMap(part => amongst(ground, part))
+}
+
+/** What stands in the way, told apart as bays, skills and the job's own rules; of one kind, halved. */
+function partsOf(group: readonly Rule[]): (readonly Rule[])[] {
+  const kinds = Map.groupBy(group, rule => ('step' in rule ? 'step' : rule.kind))
+  if (kinds.size > 1) return [...kinds.values()]
   const half = group.length >> 1
-  return [...amongst(ground, group.slice(0, half)), ...amongst(ground, group.slice(half))]
+  return [group.slice(0, half), group.slice(half)]
 }
 
 /**
