@@ -179,14 +179,15 @@ export function aimRows(tx: Tx) {
     where e.what in ('aimed', 'moved', 'booked') and e.voidedAt is null order by e.seq`
 }
 
-/** Open visits past their day that are aimed at one to come. */
+/** Open visits past their day that are aimed at one to come: few are aimed, so they are looked for from there. */
 export function overdueAimedRows(tx: Tx, today: string): Promise<OpenRow[]> {
   return tx.$queryRaw<OpenRow[]>`
-    select planId, kind, ${stateOn(today)} as state, ruleOn, dueOn, firstOn, lastOn from PlanDue d
-    where ${open({ today, until: today })} and dueOn < ${today} and exists (
-      select 1 from UpkeepEntry e where e.what = 'aimed' and e.planId = d.planId and e.ruleOn = d.ruleOn
-        and e.voidedAt is null and e.toDay >= ${today}
-    )`
+    select d.planId, kind, ${stateOn(today)} as state, d.ruleOn, dueOn, firstOn, lastOn
+    from (
+      select distinct planId, ruleOn from UpkeepEntry
+      where what = 'aimed' and voidedAt is null and toDay >= ${today}
+    ) e cross join PlanDue d on d.planId = e.planId and d.ruleOn = e.ruleOn
+    where ${open({ today, until: today })} and dueOn < ${today}`
 }
 
 /** How many open visits there are in each state. */

@@ -100,3 +100,11 @@ export async function planNames(
   )
   return new Map(rows.map(({ id, ...row }) => [id, row]))
 }
+
+/** The titles of plans alone, by plan: a third of the work where nobody is named. */
+export async function planTitles(tx: Tx, planIds: readonly string[]): Promise<Map<string, string>> {
+  const [row] = await tx.$queryRaw<{ list: string }[]>`
+    select json_group_array(json_array(p.id, p.title)) as list
+    from json_each(${JSON.stringify([...new Set(planIds)])}) j cross join UpkeepPlan p on p.id = j.value`
+  return new Map(JSON.parse(row?.list ?? '[]') as [string, string][])
+}

@@ -76,17 +76,17 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
   const today = Temporal.PlainDate.from(day.today)
   const fromAt = startOfDay(today.subtract({ days: backDays }).toString(), shop.zone)
   const until = today.add({ days: aheadDays })
-  const { visits, failed } = await visitsAhead(desk, day, until.toString(), { why: details })
-  const onDay = (on: string) => ({ fromOn: on, untilOn: dateOfDay(dayNumber(on) + 1) })
+  const { visits, failed } = await visitsAhead(desk, day, until.toString(), { details })
+  // Thousands of visits share a few days and titles.
+  const onDay = once((on: string) => ({ fromOn: on, untilOn: dateOfDay(dayNumber(on) + 1) }))
+  const dueWords = once((title: string) => say('{title} due', { title }))
   return calendarFile(shop.name, nowAt, [
     ...(await stayEvents(tx, fromAt, startOfDay(until.toString(), shop.zone), details, nowAt)),
     ...visits.map(
       (visit): CalendarEvent => ({
         id: `${visit.planId}.${visit.ruleOn}@visit.lustrum`,
-        summary: details
-          ? `${visit.title}: ${visit.plate} (${visit.customerName})`
-          : say('{title} due', { title: visit.title }),
-        ...(details && visit.sentence !== null && { description: visit.sentence }),
+        summary: visit.whose === null ? dueWords(visit.title) : `${visit.title}: ${visit.whose}`,
+        ...(visit.sentence !== null && { description: visit.sentence }),
         time: onDay(visit.on),
         status: 'tentative',
       }),
@@ -103,6 +103,16 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
       }),
     ),
   ])
+}
+
+/** The same function, which works each answer out once. */
+function once<Result>(work: (of: string) => Result): (of: string) => Result {
+  const known = new Map<string, Result>()
+  return of => {
+    const result = known.get(of) ?? work(of)
+    known.set(of, result)
+    return result
+  }
 }
 
 async function stayEvents(

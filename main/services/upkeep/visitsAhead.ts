@@ -1,5 +1,5 @@
 import { visitKey } from '../../domain/upkeep/index.ts'
-import { planNames } from '../../store/planRows.ts'
+import { planNames, planTitles } from '../../store/planRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { aimsOf } from './aims.ts'
@@ -9,10 +9,15 @@ import type { UpkeepDay } from './visits.ts'
 import { nextOf } from './workedOut.ts'
 
 /**
- * The visits to come up to a day that are not booked, each on the day it is aimed at or due, with whose it is and, where
- * asked, why; and the plans that cannot be worked out.
+ * The visits to come up to a day that are not booked, each on the day it is aimed at or due, and the plans that cannot be
+ * worked out. With `details` each says whose it is and, the open one, why.
  */
-export async function visitsAhead(desk: Desk, day: UpkeepDay, until: string, { why }: { why: boolean }) {
+export async function visitsAhead(
+  desk: Desk,
+  day: UpkeepDay,
+  until: string,
+  { details }: { details: boolean },
+) {
   const tx = desk.store.read
   await followDue(desk, day)
   const where = { until, today: day.today }
@@ -28,17 +33,19 @@ export async function visitsAhead(desk: Desk, day: UpkeepDay, until: string, { w
       const on = aimed.get(key)?.toDay ?? dueOn
       return booked.has(key) || on < day.today ? [] : [{ planId, ruleOn, on, projected }]
     })
-  const names = await planNames(
-    tx,
-    ahead.map(visit => visit.planId),
-  )
+  const planIds = ahead.map(visit => visit.planId)
+  const names = details ? await planNames(tx, planIds) : null
+  const titles = names ? null : await planTitles(tx, planIds)
   const open = ahead.filter(visit => !visit.projected).map(visit => visit.planId)
-  const sentences = why ? await sentencesOf(tx, day, open) : null
+  const sentences = details ? await sentencesOf(tx, day, open) : null
   const visits = ahead.flatMap(({ planId, ruleOn, on, projected }) => {
-    const its = names.get(planId)
-    return its
-      ? [{ planId, ruleOn, on, ...its, sentence: projected ? null : (sentences?.get(planId) ?? null) }]
-      : []
+    const its = names?.get(planId)
+    const title = its?.title ?? titles?.get(planId)
+    if (title === undefined) return []
+    const whose = its ? `${its.plate} (${its.customerName})` : null
+    return [
+      { planId, ruleOn, on, title, whose, sentence: projected ? null : (sentences?.get(planId) ?? null) },
+    ]
   })
   return { visits, failed: await failedPlans(tx, day) }
 }
