@@ -23,7 +23,7 @@ export function PlaceFields({ form }: Props) {
       <Select label={say('Time zone')} searchable data={zones} {...zone} />
       <Select
         label={say('Country')}
-        description={say('How phone numbers are read')}
+        description={say('How phone numbers, times and dates are written')}
         searchable
         data={countries}
         {...form.choice('country')}

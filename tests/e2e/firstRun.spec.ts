@@ -20,6 +20,25 @@ test('an empty data folder has one screen, filled in from the browser, and acces
   }
 })
 
+test('times and weeks are written as in the country chosen, before there is a shop', async ({ desk }) => {
+  const welcome = new Welcome(desk)
+  const monday = welcome.opens('Monday')
+  const firstDay = desk.getByRole('group', { name: 'Opening hours' }).getByRole('checkbox').first()
+  // CLDR: Switzerland counts 24 hours and begins its week on Monday, the United States 12 and on Sunday.
+  await expect(monday).toHaveValue('08:00')
+  await expect(firstDay).toHaveAccessibleName('Monday')
+  await welcome.country.fill('United States')
+  await desk.getByRole('option', { name: 'United States', exact: true }).click()
+  await expect(monday).toHaveValue(/^8:00\sam$/)
+  await expect(firstDay).toHaveAccessibleName('Sunday')
+  await monday.fill('7 am')
+  await monday.press('Tab')
+  await expect(monday).toHaveValue(/^7:00\sam$/)
+  await welcome.country.fill('Switzerland')
+  await desk.getByRole('option', { name: 'Switzerland', exact: true }).click()
+  await expect(monday).toHaveValue('07:00')
+})
+
 test('what is missing is said beside its field, which is gone to; nothing is kept', async ({ desk }) => {
   const welcome = new Welcome(desk)
   await welcome.name.fill('Ashdown Paint Care')

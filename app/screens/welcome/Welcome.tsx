@@ -6,6 +6,7 @@ import type { ShopView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import type { Capability, Skill } from '../../../main/domain/shop/index.ts'
 import { useForm } from '../../data/form.ts'
+import { writeAsIn } from '../../data/shop.ts'
 import { queryClient, trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
@@ -54,6 +55,8 @@ export function Welcome() {
     done: enter,
   })
   const { value: draft, change, faults } = form
+  // While it is drawn, not after: the hours below are written anew with each choice.
+  writeAsIn(draft)
   return (
     <main className={styles.page}>
       <header className={styles.head}>

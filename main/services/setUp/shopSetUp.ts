@@ -1,4 +1,4 @@
-import { say } from '../../domain/language/index.ts'
+import { languageNow, say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   checkBay,
@@ -14,12 +14,15 @@ import { noJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { type Desk, stampOf } from '../desk/desk.ts'
 import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
+import { speaking } from '../desk/speaking.ts'
 import type { ShopSetUp } from './inputs.ts'
 
 /** The first run: the shop, its bays and its crew, all at once or not at all. Refused where there is a shop already. */
 export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView> {
   const { bays, crew, starters, ...shop } = input
-  checkShop(shop)
+  const { country, units } = shop
+  // Refused as the shop will write its times, since its form shows them so.
+  speaking(languageNow(), () => checkShop(shop), { country, units })
   const data = {
     ...shop,
     name: checkText(shop.name, 'name', say("The shop's name")),
