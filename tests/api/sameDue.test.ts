@@ -76,11 +76,11 @@ it('lists, counts and spreads over the year what every plan gives', async () => 
     expect(year.weeks.reduce((sum, week) => sum + week.planned, 0)).toBe(due.length)
     const spread = await previewSpread(now)
     expect(spread?.weeks.map(week => week.asDue)).toEqual(year.weeks.map(week => week.asDue))
-    for (const [i, { mondayOn, asDue }] of year.weeks.entries())
+    for (const [i, { beginsOn, asDue }] of year.weeks.entries())
       expect(asDue).toBe(
         due.filter(
           ({ dueOn }) =>
-            (i === 0 || dueOn >= mondayOn) && (i === 51 || dueOn < (year.weeks[i + 1]?.mondayOn ?? '')),
+            (i === 0 || dueOn >= beginsOn) && (i === 51 || dueOn < (year.weeks[i + 1]?.beginsOn ?? '')),
         ).length,
       )
     return year

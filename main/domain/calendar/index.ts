@@ -2,7 +2,7 @@ export { clockWords, hourWords, wallWords } from './clockWords.ts'
 export { closingFrom } from './closing.ts'
 export { dateText, readDate } from './dateText.ts'
 export { addMonths, civilDate, dateOfDay, dayNumber, dayNumberOf, weekdayOf } from './dayNumber.ts'
-export { dayLength, daysBetween, isoWeek } from './days.ts'
+export { dayLength, daysBetween } from './days.ts'
 export {
   dayWords,
   longDayWords,
@@ -38,4 +38,5 @@ export { datedWords, durationWords, minuteWords, momentWords } from './minuteWor
 export { crewSpans, openSpans } from './openSpans.ts'
 export { firstIndex } from './search.ts'
 export { clip, difference, indexFrom, intersection, minutesIn, type Span, spanSet } from './spans.ts'
+export { weekNumber, weekStart } from './weeks.ts'
 export { firstOpenAt, openMinutesBetween } from './work.ts'

@@ -7,9 +7,11 @@ import {
   openSpans,
   spanSet,
   startOfDay,
+  weekStart,
 } from '../../domain/calendar/index.ts'
 import { jobStays } from '../../domain/floor/index.ts'
 import { isCalledOff } from '../../domain/job/index.ts'
+import { weekBeginsNow } from '../../domain/language/index.ts'
 import { minorOf } from '../../domain/money/index.ts'
 import { type BayVisit, bayTime, type TimeUsed, treatmentCosts } from '../../domain/utilisation/index.ts'
 import type { JobWhere } from '../../store/jobRows.ts'
@@ -26,15 +28,14 @@ export type UseView = Awaited<ReturnType<typeof bayUse>>
 
 const daysOfWeek = 7
 
-/** The present week and those before it, Monday to Sunday; what is booked for the rest of this week counts as planned. */
+/** The present week and those before it, from the weekday the shop begins them on; what is booked for the rest of this week counts as planned. */
 export async function bayUse(desk: Desk, { weeks }: UseInput) {
   const nowAt = desk.now()
   const tx = desk.store.read
   const calendar = await calendarOf(tx)
-  const today = Temporal.PlainDate.from(dateOf(nowAt, calendar.zone))
-  const monday = today.subtract({ days: today.dayOfWeek - 1 })
-  const toAt = addDays(startOfDay(monday.toString(), calendar.zone), daysOfWeek, calendar.zone)
-  const first = monday.subtract({ weeks: weeks - 1 })
+  const present = Temporal.PlainDate.from(weekStart(dateOf(nowAt, calendar.zone), weekBeginsNow()))
+  const toAt = addDays(startOfDay(present.toString(), calendar.zone), daysOfWeek, calendar.zone)
+  const first = present.subtract({ weeks: weeks - 1 })
   const fromAt = startOfDay(first.toString(), calendar.zone)
   const floor = await loadFloor(tx, nowAt, toAt)
   const where: JobWhere = {
@@ -73,7 +74,7 @@ export async function bayUse(desk: Desk, { weeks }: UseInput) {
           (visitsOf.get(id) ?? []).filter(visit => visit.from < span.toAt && span.fromAt < visit.to),
         ),
       }))
-      return { mondayOn: start.toString(), bays: used, all: sumOf(used) }
+      return { beginsOn: start.toString(), bays: used, all: sumOf(used) }
     }),
     /** Of the visits of all these weeks. */
     treatments: treatmentCosts(

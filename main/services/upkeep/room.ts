@@ -33,7 +33,7 @@ interface Need {
 }
 
 /**
- * How many upkeep visits fit in each week from a Monday on, beside everything booked: the free opening hours of the
+ * How many upkeep visits fit in each week from a day on, beside everything booked: the free opening hours of the
  * bays that can do each part of such a visit, and of the people, the scarcer of them, times the share the shop gives
  * to upkeep. An estimate for choosing weeks; the promise engine has the last word on every single time.
  */
@@ -42,10 +42,10 @@ export async function weekRoom(
   rules: UpkeepRules,
   nowAt: number,
   zone: string,
-  mondays: readonly string[],
+  weeksOn: readonly string[],
   kinds: ReadonlyMap<PlanKind, number>,
 ): Promise<WeekRoom> {
-  const starts = mondays.map(monday => startOfDay(monday, zone))
+  const starts = weeksOn.map(first => startOfDay(first, zone))
   const lastAt = starts.at(-1) ?? nowAt
   const endAt = addDays(lastAt, 7, zone)
   const floor = await loadFloor(tx, nowAt, endAt)

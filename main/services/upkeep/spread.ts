@@ -1,6 +1,6 @@
 /** The spread that levels the year of visits: found beside the desk, then looked at, then carried out. */
 
-import { isoWeek } from '../../domain/calendar/index.ts'
+import { weekNumber } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
@@ -78,13 +78,13 @@ interface Proposed {
 async function propose(tx: Tx, nowAt: number, pace: Pace): Promise<Proposed | null> {
   const year = await dueYear(tx, nowAt)
   const { frame, due, agreed } = year
-  const { day, mondays } = frame
+  const { day, starts } = frame
   if (!(await pace.turn())) return null
-  const plan = { mondayOn: mondays[0] ?? day.today, weeks: mondays.length, overdueWeeks }
+  const plan = { beginsOn: starts[0] ?? day.today, weeks: starts.length, overdueWeeks }
   const free = [...year.room.room]
   for (const visit of due)
     if (agreed.has(visitKey(visit))) {
-      const week = mondays.findLastIndex(monday => monday <= visit.dueOn)
+      const week = starts.findLastIndex(start => start <= visit.dueOn)
       if (week >= 0) free[week] = Math.max(0, (free[week] ?? 0) - 1)
     }
   const open = due.filter(visit => !agreed.has(visitKey(visit)))
@@ -121,7 +121,7 @@ export async function previewSpread(desk: Desk, pace: Pace = ownPace()) {
   if (!proposed) return null
   const { year, result, target } = proposed
   const { frame, due, aimed: before } = year
-  const { day, mondays } = frame
+  const { day, starts } = frame
   const byKey = new Map(due.map(visit => [visitKey(visit), visit]))
   const moves = result.placed.flatMap(({ id, off }) => {
     const [visit, fromOn, toOn] = [byKey.get(id), before.get(id), target.get(id)]
@@ -162,7 +162,7 @@ export async function previewSpread(desk: Desk, pace: Pace = ownPace()) {
     words: result.tight.map(({ weeks: full, room, wanted }) =>
       say('{full}: {wanted} visits can only come then, and there is room for {room}.', {
         full: full
-          .map(week => say('week {isoWeek}', { isoWeek: isoWeek(mondays[week] ?? day.today).isoWeek }))
+          .map(week => say('week {week}', { week: weekNumber(starts[week] ?? day.today) }))
           .join(', '),
         wanted,
         room,

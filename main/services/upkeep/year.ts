@@ -1,5 +1,6 @@
 /** The year of visits as a picture: counted, not listed. */
-import { isoWeek } from '../../domain/calendar/index.ts'
+import { weekNumber, weekStart } from '../../domain/calendar/index.ts'
+import { weekBeginsNow } from '../../domain/language/index.ts'
 import { type ListedDue, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
 import { bookedOrAimed, openByDay } from '../../store/planDueRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -15,19 +16,19 @@ const weeks = 52
 
 export interface YearFrame {
   readonly day: UpkeepDay
-  readonly mondays: readonly string[]
-  /** The last Sunday. */
+  /** The first day of each week, as the shop begins them. */
+  readonly starts: readonly string[]
+  /** The last day of the last. */
   readonly until: string
 }
 
 export async function yearFrame(tx: Tx, nowAt: number): Promise<YearFrame> {
   const day = await upkeepDay(tx, nowAt)
-  const today = Temporal.PlainDate.from(day.today)
-  const monday = today.subtract({ days: today.dayOfWeek - 1 })
+  const first = Temporal.PlainDate.from(weekStart(day.today, weekBeginsNow()))
   return {
     day,
-    mondays: Array.from({ length: weeks }, (_, i) => monday.add({ weeks: i }).toString()),
-    until: monday.add({ days: 7 * weeks - 1 }).toString(),
+    starts: Array.from({ length: weeks }, (_, i) => first.add({ weeks: i }).toString()),
+    until: first.add({ days: 7 * weeks - 1 }).toString(),
   }
 }
 
@@ -52,10 +53,10 @@ export function aimedOn(byPlan: ReadonlyMap<string, KeptVisitPlan>, visit: Liste
 
 export async function roomOf(
   tx: Tx,
-  { day, mondays }: YearFrame,
+  { day, starts }: YearFrame,
   kinds: ReadonlyMap<PlanKind, number>,
 ): Promise<WeekRoom> {
-  return weekRoom(tx, await upkeepRules(tx), day.nowAt, day.zone, mondays, kinds)
+  return weekRoom(tx, await upkeepRules(tx), day.nowAt, day.zone, starts, kinds)
 }
 
 interface Counted {
@@ -66,10 +67,10 @@ interface Counted {
 
 export type WeekView = ReturnType<typeof weekViews>[number]
 
-export function weekViews({ mondays }: YearFrame, visits: readonly Counted[], { room }: WeekRoom) {
-  const views = mondays.map((mondayOn, i) => ({
-    mondayOn,
-    week: isoWeek(mondayOn).isoWeek,
+export function weekViews({ starts }: YearFrame, visits: readonly Counted[], { room }: WeekRoom) {
+  const views = starts.map((beginsOn, i) => ({
+    beginsOn,
+    week: weekNumber(beginsOn),
     /** Visits if each came when due (in the first week: and all that is overdue). */
     asDue: 0,
     /** Visits as aimed at. */
@@ -80,7 +81,7 @@ export function weekViews({ mondays }: YearFrame, visits: readonly Counted[], { 
   // What is overdue counts in the first week.
   const known = new Map<string, (typeof views)[number] | undefined>()
   const weekOf = (date: string) => {
-    if (!known.has(date)) known.set(date, views.findLast(view => view.mondayOn <= date) ?? views[0])
+    if (!known.has(date)) known.set(date, views.findLast(view => view.beginsOn <= date) ?? views[0])
     return known.get(date)
   }
   for (const { dueOn, aimedOn, count } of visits) {

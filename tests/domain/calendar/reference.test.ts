@@ -4,11 +4,11 @@
  */
 import { describe, expect, it } from 'vitest'
 import { clockChanges } from '../../../main/domain/calendar/clockChanges.ts'
+import { isoWeek } from '../../../main/domain/calendar/days.ts'
 import {
   addDays,
   atWall,
   dayLength,
-  isoWeek,
   openMinutesBetween,
   openSpans,
   startOfDay,

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { atWall } from '../../../main/domain/calendar/index.ts'
 import { bayUse } from '../../../main/services/dayPlan/bayUse.ts'
 import { act } from '../../../main/services/desk/desk.ts'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { saveBill } from '../../../main/services/money/bill.ts'
 import { saveClosure } from '../../../main/services/setUp/bayClosures.ts'
@@ -19,7 +20,7 @@ test('a booked week: each bay’s opening hours are all told, and what the car b
     askedDate: '2026-04-16',
   })
   const { weeks, treatments } = await bayUse(desk, { weeks: 2 })
-  expect(weeks.map(week => week.mondayOn)).toEqual(['2026-04-06', '2026-04-13'])
+  expect(weeks.map(week => week.beginsOn)).toEqual(['2026-04-06', '2026-04-13'])
   for (const week of weeks)
     for (const bay of week.bays) expect(bay.handsOnMin + bay.blockedMin + bay.idleMin).toBe(6 * 600)
   expect(weeks[0]!.all).toMatchObject({ handsOnMin: 0, blockedMin: 0, freeCureMin: 0 })
@@ -29,6 +30,34 @@ test('a booked week: each bay’s opening hours are all told, and what the car b
   expect(hours.handsOnMin).toBe(worked.reduce((sum, min) => sum + min, 0))
   expect(hours.blockedMin).toBe(treatments.reduce((sum, each) => sum + each.blockedMin, 0))
   expect(treatments.map(each => each.name).sort()).toEqual(job.treatments.map(each => each.name).sort())
+})
+
+test('weeks begin on the day the shop begins them: a Sunday’s work is of the week after it', async () => {
+  const desk = await makeDesk('2026-04-15T12:00:00Z')
+  const shop = await testShop(desk)
+  const { id } = await bookJob(desk, shop, { treatments: ['wash'] })
+  // Sunday 12 April 2026, 10:00 to 11:00 in New York, in a shop that opened that day.
+  const fromAt = atWall('2026-04-12', 600, 'America/New_York')
+  const span = { startAt: fromAt, endAt: fromAt + 60 }
+  await act(desk, async tx => {
+    await tx.hoursException.create({ data: { date: '2026-04-12', hours: [{ from: 600, to: 720 }] } })
+    await tx.jobStep.updateMany({ where: { jobId: id, kind: 'work' }, data: span })
+    const times = { dropOffAt: fromAt, handoverAt: fromAt + 60, leftAt: fromAt + 60, status: 'handedOver' }
+    await tx.job.update({ where: { id }, data: times })
+  })
+  const used = async (weekBegins: number) => {
+    const ways = { country: 'US', weekBegins }
+    const { weeks } = await speaking('en', () => bayUse(desk, { weeks: 2 }), ways)
+    return weeks.map(({ beginsOn, all }) => [beginsOn, all.handsOnMin])
+  }
+  expect(await used(7)).toEqual([
+    ['2026-04-05', 0],
+    ['2026-04-12', 60],
+  ])
+  expect(await used(1)).toEqual([
+    ['2026-04-06', 60],
+    ['2026-04-13', 0],
+  ])
 })
 
 test('what a treatment earned is what is billed of it: a discount is off, an extra is not its', async () => {

@@ -22,14 +22,14 @@ const spans = [
 /** What the bays' opening hours went into, week by week, and which treatment blocks most for what it earns. */
 export function Use() {
   const [weeks, setWeeks] = useState('12')
-  const [monday, setMonday] = useState<string | null>(null)
+  const [chosenOn, setChosenOn] = useState<string | null>(null)
   const query = useQuery({
     ...trpc.dayPlan.bayUse.queryOptions({ weeks: Number(weeks) }),
     placeholderData: before => before,
   })
   const view = query.data
   if (!view) return <Waiting error={query.error} words={say('Adding up the hours')} />
-  const chosen = view.weeks.find(week => week.mondayOn === monday) ?? view.weeks.at(-1)!
+  const chosen = view.weeks.find(week => week.beginsOn === chosenOn) ?? view.weeks.at(-1)!
   const now = chosen === view.weeks.at(-1)
   return (
     <>
@@ -41,7 +41,7 @@ export function Use() {
       </div>
       <Key />
       <Card
-        title={now ? say('This week') : say('Week of {mondayOn}', { mondayOn: dateWords(chosen.mondayOn) })}
+        title={now ? say('This week') : say('Week of {beginsOn}', { beginsOn: dateWords(chosen.beginsOn) })}
         about={say("each bay's opening hours")}
       >
         <ul className={styles.bays}>
@@ -56,17 +56,17 @@ export function Use() {
       <Card title={say('Week by week')} about={say('all bays together; choose a week to see its bays')}>
         <ul className={styles.weeks}>
           {view.weeks.map(week => (
-            <li key={week.mondayOn}>
+            <li key={week.beginsOn}>
               <button
                 type="button"
                 aria-pressed={week === chosen}
-                aria-label={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
-                title={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
-                onClick={() => setMonday(week.mondayOn)}
+                aria-label={say('Week of {beginsOn}', { beginsOn: dateWords(week.beginsOn) })}
+                title={say('Week of {beginsOn}', { beginsOn: dateWords(week.beginsOn) })}
+                onClick={() => setChosenOn(week.beginsOn)}
               >
                 <UsedBar
                   used={week.all}
-                  name={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
+                  name={say('Week of {beginsOn}', { beginsOn: dateWords(week.beginsOn) })}
                   upright
                 />
               </button>
@@ -74,9 +74,9 @@ export function Use() {
           ))}
         </ul>
         <p className={pieces.soft}>
-          {say('{mondayOn} to {mondayOn2}. {view}', {
-            mondayOn: dateWords(view.weeks[0]!.mondayOn),
-            mondayOn2: dateWords(view.weeks.at(-1)!.mondayOn),
+          {say('{beginsOn} to {lastOn}. {view}', {
+            beginsOn: dateWords(view.weeks[0]!.beginsOn),
+            lastOn: dateWords(view.weeks.at(-1)!.beginsOn),
             view: trendWords(view),
           })}
         </p>

@@ -176,10 +176,10 @@ function Weeks({ weeks }: { weeks: readonly WeekView[] }) {
     <Folded summary={say('The weeks as a table')}>
       <Table
         rows={weeks}
-        keyOf={week => week.mondayOn}
+        keyOf={week => week.beginsOn}
         columns={[
           { head: say('Week'), cell: ({ week }) => week },
-          { head: say('From'), cell: ({ mondayOn }) => dateWords(mondayOn) },
+          { head: say('From'), cell: ({ beginsOn }) => dateWords(beginsOn) },
           { head: say('Due'), number: true, cell: ({ asDue }) => asDue },
           {
             head: say('Aimed at'),

@@ -62,7 +62,7 @@ export function YearChart({ weeks, before, head = false }: Props) {
             </g>
           ))}
           {shape.bars.map(bar => (
-            <g key={bar.week.mondayOn}>
+            <g key={bar.week.beginsOn}>
               <title>{weekWords(bar.week)}</title>
               <rect
                 x={bar.x}
@@ -106,10 +106,10 @@ export function YearChart({ weeks, before, head = false }: Props) {
   )
 }
 
-function weekWords({ mondayOn, week, asDue, planned, room }: WeekView): string {
-  return say('Week {week}, from {mondayOn}: {asDue} due, {planned} aimed at, room for {room}', {
+function weekWords({ beginsOn, week, asDue, planned, room }: WeekView): string {
+  return say('Week {week}, from {beginsOn}: {asDue} due, {planned} aimed at, room for {room}', {
     week,
-    mondayOn: dateWords(mondayOn),
+    beginsOn: dateWords(beginsOn),
     asDue,
     planned,
     room,

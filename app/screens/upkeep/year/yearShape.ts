@@ -94,9 +94,9 @@ function levels(most: number, steps: number): number[] {
 /** The first week that begins in each month; left out where the name would run into the one before. */
 function monthTicks(weeks: readonly WeekView[], x: (i: number) => number, slot: number, rem: number) {
   const ticks: { x: number; label: string }[] = []
-  weeks.forEach(({ mondayOn }, i) => {
-    const day = Temporal.PlainDate.from(mondayOn)
-    if (i > 0 && weeks[i - 1]!.mondayOn.slice(0, 7) === mondayOn.slice(0, 7)) return
+  weeks.forEach(({ beginsOn }, i) => {
+    const day = Temporal.PlainDate.from(beginsOn)
+    if (i > 0 && weeks[i - 1]!.beginsOn.slice(0, 7) === beginsOn.slice(0, 7)) return
     const label = day.toLocaleString(dateLocaleNow(), { month: 'short' })
     const last = ticks.at(-1)
     if (last && x(i) - last.x < Math.max(slot, 2.2 * rem)) return

@@ -1,27 +1,14 @@
-import { dateOfDay, dayNumber, weekdayOf } from '../../calendar/index.ts'
-import { say } from '../../language/index.ts'
-import { refuse } from '../../refusal.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import type { ListedDue } from '../plan/dueList.ts'
 import type { SpreadVisit } from './spread.ts'
 
-/** The weeks a spread runs over: `weeks` of them from a Monday. */
+/** The weeks a spread runs over: `weeks` of them, on whatever weekday the shop begins them. */
 export interface WeekPlan {
-  /** A Monday, `YYYY-MM-DD`; week 0 begins here. */
-  readonly mondayOn: string
+  /** `YYYY-MM-DD`; week 0 begins here. */
+  readonly beginsOn: string
   readonly weeks: number
   /** How many weeks a visit whose window has closed is given, counted from `today`'s week. */
   readonly overdueWeeks: number
-}
-
-function mondayNumber(plan: WeekPlan): number {
-  const monday = dayNumber(plan.mondayOn, 'mondayOn')
-  if (weekdayOf(monday) !== 1)
-    refuse(
-      'not-monday',
-      { mondayOn: plan.mondayOn },
-      say('{mondayOn} is not a Monday; start on one.', { mondayOn: plan.mondayOn }),
-    )
-  return monday
 }
 
 /** The name a due visit has in a spread. */
@@ -34,8 +21,8 @@ export function visitKey(due: Pick<ListedDue, 'planId' | 'ruleOn'>): string {
  * wanted as soon as can be, within `overdueWeeks`.
  */
 export function weekWishes(due: readonly ListedDue[], plan: WeekPlan, today: string): SpreadVisit[] {
-  const monday = mondayNumber(plan)
-  const weekOf = (date: string) => Math.floor((dayNumber(date) - monday) / 7)
+  const begins = dayNumber(plan.beginsOn, 'beginsOn')
+  const weekOf = (date: string) => Math.floor((dayNumber(date) - begins) / 7)
   const now = weekOf(today)
   return due.map(visit => {
     const last = weekOf(visit.lastOn)
@@ -60,10 +47,10 @@ export function targetDay(
   today: string,
   isOpen: (date: string) => boolean,
 ): string | null {
-  const monday = mondayNumber(plan) + week * 7
+  const first = dayNumber(plan.beginsOn, 'beginsOn') + week * 7
   const wanted = dayNumber(due.dueOn)
   let best: { date: string; cost: number } | null = null
-  for (let day = monday; day < monday + 7; day++) {
+  for (let day = first; day < first + 7; day++) {
     const date = dateOfDay(day)
     if (date < today || !isOpen(date)) continue
     const outside = date < due.firstOn || date > due.lastOn

@@ -6,7 +6,7 @@ const size = { width: 1_000, rem: 16 }
 
 const weeks = (of: (i: number) => Partial<WeekView>, count = 52): WeekView[] =>
   Array.from({ length: count }, (_, i) => ({
-    mondayOn: Temporal.PlainDate.from('2026-04-13').add({ weeks: i }).toString(),
+    beginsOn: Temporal.PlainDate.from('2026-04-13').add({ weeks: i }).toString(),
     week: i + 1,
     asDue: 0,
     planned: 0,

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { isoWeek } from '../../../../main/domain/calendar/index.ts'
+import { isoWeek } from '../../../../main/domain/calendar/days.ts'
 import type { ListedDue } from '../../../../main/domain/upkeep/plan/dueList.ts'
 import { targetDay, visitKey, weekWishes } from '../../../../main/domain/upkeep/spread/weeks.ts'
 import { spread } from './spreadAtOnce.ts'
 
-const plan = { mondayOn: '2026-04-13', weeks: 52, overdueWeeks: 3 }
+const plan = { beginsOn: '2026-04-13', weeks: 52, overdueWeeks: 3 }
 const due = (dueOn: string, firstOn = dueOn, lastOn = dueOn): ListedDue => ({
   planId: 'p',
   ruleOn: dueOn,
@@ -28,10 +28,12 @@ describe('windows in weeks', () => {
     expect(weekWishes([visit], plan, '2026-04-15')).toEqual([{ id: visitKey(visit), ...expected }])
   })
 
-  it('starts from a Monday only', () => {
-    expect(() => weekWishes([], { ...plan, mondayOn: '2026-04-14' }, '2026-04-15')).toThrow(
-      expect.objectContaining({ code: 'not-monday' }),
-    )
+  it('of weeks that begin on another day: a Sunday is the first of its week, not the last', () => {
+    const sundays = { ...plan, beginsOn: '2026-04-12' }
+    const visit = due('2026-04-19', '2026-04-18', '2026-04-25')
+    expect(weekWishes([visit], sundays, '2026-04-15')).toMatchObject([{ first: 0, last: 1, due: 1 }])
+    expect(weekWishes([visit], plan, '2026-04-15')).toMatchObject([{ first: 0, last: 1, due: 0 }])
+    expect(targetDay(visit, 1, sundays, '2026-04-15', () => true)).toBe('2026-04-19')
   })
 })
 
@@ -68,7 +70,7 @@ describe('the day of a week to aim at', () => {
         const { placed } = spread(weekWishes(list, plan, '2026-04-15'), Array(52).fill(1))
         for (const { id, week } of placed) {
           const day = targetDay(byKey.get(id)!, week, plan, '2026-04-15', () => true)!
-          const monday = Temporal.PlainDate.from(plan.mondayOn).add({ weeks: week }).toString()
+          const monday = Temporal.PlainDate.from(plan.beginsOn).add({ weeks: week }).toString()
           expect(isoWeek(day)).toMatchObject({ isoWeek: isoWeek(monday).isoWeek })
           expect(day >= byKey.get(id)!.firstOn && day <= byKey.get(id)!.lastOn).toBe(true)
         }
