@@ -15,6 +15,7 @@ import { createRoot } from 'react-dom/client'
 import { listenForChanges } from './data/changes.ts'
 import { queryClient } from './data/trpc.ts'
 import { Dates } from './parts/Dates.tsx'
+import { listenForPrinting } from './parts/printing.ts'
 import { loadScreens, router } from './routes.tsx'
 import { theme } from './theme/theme.ts'
 
@@ -24,6 +25,7 @@ const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]'
 Object.assign(globalThis, { __webpack_nonce__: nonce })
 
 listenForChanges()
+listenForPrinting()
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <MantineProvider theme={theme} defaultColorScheme="auto" getStyleNonce={() => nonce}>

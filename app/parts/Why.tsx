@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { say } from '../../main/domain/language/index.ts'
+import pieces from './pieces.module.css'
 import styles from './Why.module.css'
 
 /** The one reason that binds, and the rest behind "why". */
@@ -11,7 +12,7 @@ export function Why({ line, rest }: { line: ReactNode; rest: readonly string[] }
       ) : (
         <details>
           <summary>
-            {line} <span className={styles.more}>{say('why')}</span>
+            {line} <span className={`${styles.more} ${pieces.unprinted}`}>{say('why')}</span>
           </summary>
           <ul>
             {rest.map(words => (

@@ -6,6 +6,8 @@ export interface ReadPage {
   height: number
   /** The words, line by line from the top. */
   lines: string[]
+  /** How far the words reach to the right and down, in points from the left and from the foot. */
+  reach: { right: number; foot: number }
   /** Filled shapes by colour, as the page draws them. */
   fills: string[]
 }
@@ -21,10 +23,15 @@ export async function readPdf(bytes: Uint8Array): Promise<{ title: string; pages
     const page = await pdf.getPage(number)
     const { width, height } = page.getViewport({ scale: 1 })
     const { items } = await page.getTextContent()
+    const reach = { right: 0, foot: height }
     const byLine = new Map<number, { x: number; str: string }[]>()
     for (const item of items) {
       if (!('str' in item) || item.str.trim() === '') continue
       const y = Math.round(item.transform[5])
+      // What is written upwards is as wide as its letters are high.
+      const wide = item.transform[1] === 0 ? item.width : 0
+      reach.right = Math.max(reach.right, item.transform[4] + wide)
+      reach.foot = Math.min(reach.foot, y)
       byLine.set(y, [...(byLine.get(y) ?? []), { x: item.transform[4], str: item.str }])
     }
     const { fnArray, argsArray } = await page.getOperatorList()
@@ -32,6 +39,7 @@ export async function readPdf(bytes: Uint8Array): Promise<{ title: string; pages
     pages.push({
       width,
       height,
+      reach,
       fills,
       lines: [...byLine.entries()]
         .sort((a, b) => b[0] - a[0])

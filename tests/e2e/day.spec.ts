@@ -1,24 +1,16 @@
-import { readPdf } from '../documents/readPdf.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 import { Job } from './pages/Job.ts'
 
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
 
-test('the morning sheet names every bay and person, and prints', async ({ desk, shop }) => {
+test('the morning sheet names every bay and person', async ({ desk, shop }) => {
   await shop.enter(desk, '/morning')
   await expect(desk.getByRole('heading', { name: /Morning sheet, Wed 15 April/ })).toBeVisible()
   for (const title of [/^Bay 1/, /^Bay 4/, /^Coming in/, /^Hands off until/, /^Going home/])
     await expect(desk.getByRole('heading', { name: title })).toBeVisible()
   await expect(desk.getByText(/data sheet, local codes and licensed practice decide/)).toBeVisible()
   await expectAccessible(desk)
-  await desk.emulateMedia({ media: 'print' })
-  await expect(desk.getByRole('button', { name: 'Print' })).toBeHidden()
-  await expect(desk.getByRole('navigation', { name: 'Screens' })).toBeHidden()
-  // A day of four bays and eight cars goes on one sheet of A4.
-  const margin = { top: '9mm', right: '9mm', bottom: '9mm', left: '9mm' }
-  const paper = await readPdf(new Uint8Array(await desk.pdf({ format: 'A4', landscape: true, margin })))
-  expect(paper.pages).toHaveLength(1)
 })
 
 test('a job is worked through by its real times, and what follows is projected again', async ({ desk }) => {

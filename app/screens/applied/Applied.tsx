@@ -22,7 +22,7 @@ export function Applied() {
   const last = record.entries.at(-1)
   return (
     <div className={styles.screen}>
-      <header className={`${pieces.heading} ${styles.unprinted}`}>
+      <header className={`${pieces.heading} ${pieces.unprinted}`}>
         <h1>{say('Applied record, {plate}', { plate: record.facts.plate })}</h1>
         <span className={pieces.soft}>
           {say('job {jobNumber} ·', { jobNumber: record.facts.jobNumber })}{' '}

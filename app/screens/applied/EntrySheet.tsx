@@ -41,7 +41,7 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
           <b> {say('Corrected by page {correctedBy}; kept as it was signed.', { correctedBy })}</b>
         )}
       </p>
-      <Group gap="xs" className={styles.unprinted}>
+      <Group gap="xs" className={pieces.unprinted}>
         <DocumentButton path={`/documents/certificate/${entry.id}.pdf`} size="xs">
           {say('Certificate')}
         </DocumentButton>

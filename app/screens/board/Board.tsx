@@ -62,7 +62,7 @@ export function Board() {
   )
   const until = fromDate && addDays(fromDate, Number(days) - 1)
   return (
-    <div className={pieces.column}>
+    <div className={styles.screen} data-paper="across">
       <PromisesChanged />
       <div className={pieces.heading}>
         <h1>{say('Board')}</h1>
@@ -74,7 +74,7 @@ export function Board() {
               ` ${say('· closed hours folded')}`}
           </span>
         )}
-        <Group gap="xs" ml="auto">
+        <Group gap="xs" ml="auto" className={pieces.unprinted}>
           <SegmentedControl aria-label={say('Days shown')} data={daySpans} value={days} onChange={setDays} />
           <TurnDays labels={[say('Earlier'), say('Later')]} onTurn={turn} />
           <OutToday />

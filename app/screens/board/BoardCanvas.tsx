@@ -3,6 +3,7 @@ import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
 import type { BoardView, StayView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { keySaid } from '../../parts/keySaid.ts'
+import { usePrinting } from '../../parts/printing.ts'
 import { actionFor } from './actions/actions.ts'
 import { type Canvas, keyOf } from './boardTypes.ts'
 import { laneHeight } from './geometry/lanes.ts'
@@ -25,6 +26,9 @@ interface Props {
   people(jobId: string): void
 }
 
+/** The drawing on paper, in pixels of a sheet laid across: it is then stretched to whatever paper there is. */
+const paper = { width: 1020, room: 480, least: 42 }
+
 /** How wide a closed minute is beside an open one: the more days, the tighter the nights. */
 const foldOf = (days: number) => (days === 1 ? 0.3 : days <= 3 ? 0.22 : 0.1)
 
@@ -36,6 +40,7 @@ function rootPx(): number {
 export function BoardCanvas({ board, days, originAt, control, openJob, people }: Props) {
   const { ref, width } = useElementSize()
   const viewport = useViewportSize()
+  const printing = usePrinting()
   const svg = useRef<SVGSVGElement>(null)
   const [chosen, setChosen] = useState<string | null>(null)
   const [pointed, setPointed] = useState<string | null>(null)
@@ -45,14 +50,15 @@ export function BoardCanvas({ board, days, originAt, control, openJob, people }:
   // Kept while only the bookings or the clocks change, so that a stay that has not changed is not drawn anew.
   const frame = useMemo<Omit<Canvas, 'board'> | null>(() => {
     if (width < 100) return null
-    const unit = rootPx() / 16
-    const room = viewport.height - 330 * unit
+    const unit = printing ? 1 : rootPx() / 16
+    const room = printing ? paper.room : viewport.height - 330 * unit
+    const least = printing ? paper.least : 66 * unit
     return {
       unit,
-      axis: timeAxis(open, fromAt, toAt, 136 * unit, width, foldOf(days)),
-      lanes: { top: 44 * unit, height: laneHeight(room, count, 66 * unit, 150 * unit), count },
+      axis: timeAxis(open, fromAt, toAt, 136 * unit, printing ? paper.width : width, foldOf(days)),
+      lanes: { top: 44 * unit, height: laneHeight(room, count, least, 150 * unit), count },
     }
-  }, [open, fromAt, toAt, count, days, width, viewport.height])
+  }, [open, fromAt, toAt, count, days, width, viewport.height, printing])
   const canvas = useMemo<Canvas | null>(() => frame && { board, ...frame }, [board, frame])
 
   const drag = useDrag(canvas, control, originAt, openJob)
@@ -89,14 +95,16 @@ export function BoardCanvas({ board, days, originAt, control, openJob, people }:
   )
 
   const shown = board.stays.find(stay => keyOf(stay) === chosen) ?? board.stays[0]
+  const across = printing ? paper.width : Math.max(0, width)
   const height = canvas ? canvas.lanes.top + canvas.lanes.height * canvas.lanes.count + 22 * canvas.unit : 300
   return (
     <div ref={ref}>
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset */}
       <svg
         ref={svg}
-        width={Math.max(0, width)}
+        width={across}
         height={height}
+        viewBox={`0 0 ${across} ${height}`}
         role="group"
         aria-label={say('Bay board, {days} {days, plural, one {day} other {days}}', { days })}
         onPointerMove={drag.onPointerMove}

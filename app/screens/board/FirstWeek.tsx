@@ -22,7 +22,7 @@ export function FirstWeek() {
   if (!list) return null
   const next = list.find(({ done }) => !done)?.step
   return (
-    <nav className={styles.week} aria-label={say('Your first week')}>
+    <nav className={`${styles.week} ${pieces.unprinted}`} aria-label={say('Your first week')}>
       <b>{say('Your first week')}</b>
       <ol>
         {list.map(({ step, done }) => (

@@ -3,6 +3,7 @@ import { type PointerEvent, useRef, useState } from 'react'
 import type { BoardView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
+import pieces from '../../parts/pieces.module.css'
 import { keyOf } from './boardTypes.ts'
 import styles from './PeopleRail.module.css'
 
@@ -44,7 +45,10 @@ export function PeopleRail({ board, people }: Props) {
   }
   return (
     <>
-      <ul className={styles.people} aria-label={say('The crew: drag somebody onto a car, or press P on it')}>
+      <ul
+        className={`${styles.people} ${pieces.unprinted}`}
+        aria-label={say('The crew: drag somebody onto a car, or press P on it')}
+      >
         {crew.map(({ id, name }) => (
           <li
             key={id}

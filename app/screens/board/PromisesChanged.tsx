@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import pieces from '../../parts/pieces.module.css'
 
 /** What a version reckons otherwise than the one the shop was begun with. */
 const changes = [
@@ -42,7 +43,7 @@ export function PromisesChanged() {
   const read = useSaving(trpc.shop.promisesRead.mutationOptions())
   if (!shop?.promisesChanged) return null
   return (
-    <Alert title={say('What changed in your promises')} mb="sm">
+    <Alert title={say('What changed in your promises')} mb="sm" className={pieces.unprinted}>
       <ul>
         {changes.map(words => (
           <li key={words}>{words}</li>

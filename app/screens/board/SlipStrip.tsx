@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { BoardView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
+import pieces from '../../parts/pieces.module.css'
 import { Say } from '../../parts/Say.tsx'
 import { longWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
@@ -13,19 +14,21 @@ export function SlipStrip({ board }: { board: BoardView }) {
       {board.slips.map((slip, i) => (
         <li key={slip.jobId}>
           <Standing slip={slip} zone={board.zone} /> {slip.lack}{' '}
-          <Link to="/jobs/$id" params={{ id: slip.jobId }}>
-            {slip.unfetchedAt !== null
-              ? say('Call {customerName}', { customerName: slip.customerName })
-              : say('Plan it again, tell {customerName}', { customerName: slip.customerName })}
-          </Link>
-          {i === board.slips.length - 1 && (
-            <>
-              {' · '}
-              <Link to="/plan/$section" params={{ section: 'mend' }}>
-                {say('All options')}
-              </Link>
-            </>
-          )}
+          <span className={pieces.unprinted}>
+            <Link to="/jobs/$id" params={{ id: slip.jobId }}>
+              {slip.unfetchedAt !== null
+                ? say('Call {customerName}', { customerName: slip.customerName })
+                : say('Plan it again, tell {customerName}', { customerName: slip.customerName })}
+            </Link>
+            {i === board.slips.length - 1 && (
+              <>
+                {' · '}
+                <Link to="/plan/$section" params={{ section: 'mend' }}>
+                  {say('All options')}
+                </Link>
+              </>
+            )}
+          </span>
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 import type { BoardView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
+import pieces from '../../parts/pieces.module.css'
 import { Say } from '../../parts/Say.tsx'
 import { longWords, nearWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
@@ -42,7 +43,7 @@ function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'ref
 export function StatusLine({ board, move }: { board: BoardView; move: Move | null }) {
   const verdict = move && verdictOf(move, board)
   return (
-    <div className={styles.status} data-tone={verdict?.tone}>
+    <div className={`${styles.status} ${pieces.unprinted}`} data-tone={verdict?.tone}>
       <span aria-live="polite" data-testid="board-status">
         {verdict?.words ?? ''}
       </span>

@@ -2,7 +2,7 @@ import { TextInput } from '@mantine/core'
 import { IconBarcode } from '@tabler/icons-react'
 import { useState } from 'react'
 import { say } from '../../../main/domain/language/index.ts'
-import styles from './CloseOfDay.module.css'
+import pieces from '../../parts/pieces.module.css'
 
 interface Props {
   busy: boolean
@@ -14,7 +14,7 @@ export function ScanBar({ busy, onCode }: Props) {
   const [text, setText] = useState('')
   return (
     <form
-      className={styles.scan}
+      className={pieces.unprinted}
       data-scan
       style={{ width: '21rem' }}
       aria-label={say('Scan')}

@@ -71,13 +71,15 @@ export function ShelfRow({ product, currency, counting, count, tell }: Props) {
         </Group>
       </div>
       <BottleBar name={name} unit={unit} lots={lots} />
-      <ProjectionChart
-        name={name}
-        unit={unit}
-        onHand={product.usable}
-        projection={projection}
-        leadDays={advice.facts?.coverDays ?? null}
-      />
+      <div className={styles.chart}>
+        <ProjectionChart
+          name={name}
+          unit={unit}
+          onHand={product.usable}
+          projection={projection}
+          leadDays={advice.facts?.coverDays ?? null}
+        />
+      </div>
       <div>
         <AdviceWords advice={advice} />
         {projection.runsDry && <small className={styles.dry}>{projection.runsDry.words}</small>}

@@ -56,7 +56,11 @@ function Where({ kind, productIds, orderId }: ShelfWarning) {
         ? [{ section: 'safety' }, say('Chemical safety')]
         : [{ section: 'product', id }, say('Open the product')]
   return (
-    <Link to={'id' in params ? '/shelf/$section/$id' : '/shelf/$section'} params={params}>
+    <Link
+      to={'id' in params ? '/shelf/$section/$id' : '/shelf/$section'}
+      params={params}
+      className={styles.where}
+    >
       {words}
     </Link>
   )

@@ -27,7 +27,7 @@ export function Intake() {
   const { facts } = record
   return (
     <div className={styles.screen}>
-      <header className={`${pieces.heading} ${styles.unprinted}`}>
+      <header className={`${pieces.heading} ${pieces.unprinted}`}>
         <h1>{say('Intake, {plate}', { plate: facts.plate })}</h1>
         <span className={pieces.soft}>
           {say('{customerName} · {vehicleWords} · job {number} ·', {
@@ -55,11 +55,11 @@ export function Intake() {
           </div>
         )}
       </header>
-      <div className={styles.unprinted}>
+      <div className={pieces.unprinted}>
         <Forbidden record={record} />
       </div>
       {record.cautions.length > 0 && (
-        <Card title={say('With the tools in hand')} className={`${pieces.card} ${styles.unprinted}`}>
+        <Card title={say('With the tools in hand')} className={`${pieces.card} ${pieces.unprinted}`}>
           <details>
             <summary>{record.cautions[0]}</summary>
             <Lines of={record.cautions} />
@@ -71,7 +71,7 @@ export function Intake() {
         <CorrectionForm key={last.id} record={record} entry={last} onDone={() => setCorrecting(false)} />
       )}
       {last && !correcting && (
-        <div className={styles.unprinted}>
+        <div className={pieces.unprinted}>
           <AfterWork record={record} />
         </div>
       )}

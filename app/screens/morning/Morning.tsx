@@ -53,7 +53,7 @@ export function Morning() {
   if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? say('Laying out the day …')}</p>
   const other = (view: typeof shown) => (view === shown ? undefined : styles.other)
   return (
-    <div className={styles.sheet}>
+    <div className={styles.sheet} data-paper="across">
       <header className={pieces.heading}>
         <h1>{say('Morning sheet, {date}', { date: dateWords(sheet.date) })}</h1>
         <span className={pieces.soft}>{dayWords(sheet)}</span>
@@ -64,7 +64,7 @@ export function Morning() {
               {car.plate} {standingWords(car, at => clockWords(at, sheet.zone))}
             </b>
           ))}
-        <Group gap={8} className={styles.tools}>
+        <Group gap={8} className={`${pieces.end} ${pieces.unprinted}`}>
           <SegmentedControl aria-label={say('Show')} data={[...views]} value={shown} onChange={setShown} />
           <TurnDays labels={[say('The day before'), say('The day after')]} onTurn={turn} />
           <OutToday />
