@@ -5,7 +5,9 @@ import { judged, wholeFloor } from '../../main/services/floor/judged.ts'
 import { removeAbsence, saveAbsence } from '../../main/services/setUp/crewAbsences.ts'
 import { benchShop, nowAt } from './benchShop.ts'
 import { bookStays, peopleCount } from './board/bookedStays.ts'
+import { draggedStays, draggingCost } from './board/dragging.ts'
 import { waitingMs } from './board/waitingList.ts'
+import { frameMs } from './cure/board.ts'
 import type { Figure } from './run.ts'
 
 const rounds = 21
@@ -22,7 +24,7 @@ function figure(name: string, value: number, unit: string, goal: string | null, 
   return { bench: 'board', case: name, value: Math.round(value * 100) / 100, unit, goal, met }
 }
 
-/** Fills a database with booked stays, changes somebody's hours again and again, and times what judging them costs. */
+/** Fills a database with booked stays, changes somebody's hours again and again, and times what judging them costs; then drags one. */
 export async function* run(): AsyncGenerator<Figure> {
   let before: Cost | undefined
   for (const stays of sizes) {
@@ -46,6 +48,22 @@ export async function* run(): AsyncGenerator<Figure> {
   }
   const waiting = await waitingMs()
   yield figure('100 waiting, 12 bays, 500 stays', waiting, 'ms', 'under 500 ms', waiting < 500)
+  yield* dragging()
+}
+
+/** A stay carried over the week of a full board in a browser; nothing where there is none to be had. */
+async function* dragging(): AsyncGenerator<Figure> {
+  const cost = await draggingCost()
+  const name = `a stay dragged over ${draggedStays} stays`
+  if (!cost) {
+    yield figure(`${name} was not looked at: no browser was found`, 0, 'count', null, null)
+    return
+  }
+  const { longestMs, framesPerS } = cost
+  const goal = `at most ${frameMs.toFixed(1)} ms`
+  yield figure(`${name}, longest task, computing`, longestMs, 'ms', goal, longestMs <= frameMs)
+  // A machine that does other things too is late with frames that cost it little.
+  yield figure(`${name}, frames`, framesPerS, 'a second', '60', framesPerS >= 59)
 }
 
 interface Cost {

@@ -21,8 +21,13 @@ const parts = [
 
 const dayMin = 1440
 
+/** Wednesdays and Mondays, in days from a Wednesday: a car stays over one night and never at a weekend. */
+const twoAWeek = [0, 5]
+/** Every weekday. */
+export const fiveAWeek = [0, 1, 2, 5, 6]
+
 /** Writes that many, each from one weekday's morning to the next morning; those of today are here and being washed. */
-export async function bookStays(desk: Desk, count: number): Promise<void> {
+export async function bookStays(desk: Desk, count: number, visitDays = twoAWeek): Promise<void> {
   const { store } = desk
   const nowAt = desk.now()
   const todayAt = Math.floor(nowAt / dayMin) * dayMin
@@ -30,11 +35,12 @@ export async function bookStays(desk: Desk, count: number): Promise<void> {
   const people = await store.read.crewMember.findMany({ orderBy: { position: 'asc' } })
   const jobs = Array.from({ length: count }, (_, i) => {
     const bay = bays[i % bays.length]!
-    // Wednesdays and Mondays, so that a car stays over one night and never at a weekend; in the bays that are one too
-    // many for the people, a day later.
+    // In the bays that are one too many for the people, a day later.
     const visit = Math.floor(i / bays.length)
-    const later = i % bays.length < peopleCount ? 0 : 1
-    const dayAt = todayAt + (Math.floor(visit / 2) * 7 + (visit % 2) * 5 + later) * dayMin
+    const later = i % bays.length < people.length ? 0 : 1
+    const dayAt =
+      todayAt +
+      (Math.floor(visit / visitDays.length) * 7 + visitDays[visit % visitDays.length]! + later) * dayMin
     return { id: `job-${i}`, number: i + 1, bay, bayIndex: i % bays.length, dayAt, begun: dayAt === todayAt }
   })
   await store.transact({ who: 'bench', at: nowAt }, async tx => {
