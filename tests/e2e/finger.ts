@@ -1,4 +1,4 @@
-import type { Locator, Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 
 interface Point {
   x: number
@@ -26,4 +26,12 @@ export async function fingerOn(page: Page) {
       await touch('touchEnd', [])
     },
   }
+}
+
+/** Taps a control as wide and high as a fingertip needs it: 44 px (WCAG 2.2, 2.5.5). */
+export async function tap(control: Locator): Promise<void> {
+  await control.scrollIntoViewIfNeeded()
+  const { width, height } = (await control.boundingBox())!
+  expect(Math.min(width, height), `${control} under a finger`).toBeGreaterThanOrEqual(44)
+  await control.tap()
 }

@@ -1,6 +1,6 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
@@ -19,17 +19,28 @@ import { Slots } from './Slots.tsx'
 
 interface Props {
   message: MessageView
+  /** It was asked for, and is not merely the first of the list: the keyboard goes on in it. */
+  opened?: boolean
   /** Something was decided about it, in words. */
   onDone(words: string): void
 }
 
 /** One message as it will arrive, with everything that can be done about it. */
-export function MessageCard({ message, onDone }: Props) {
+export function MessageCard({ message, opened = false, onDone }: Props) {
   const [editing, setEditing] = useState(false)
   const { zone } = useShop()
   const { state, channel } = message
+  const card = useRef<HTMLElement>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a decision takes its button away, and the focus with it
+  useEffect(() => {
+    const at = document.activeElement
+    if (opened && (at === null || at === document.body || at.matches('a')))
+      card.current?.focus({ preventScroll: true })
+  }, [opened, state])
   return (
     <section
+      ref={card}
+      tabIndex={-1}
       className={pieces.card}
       aria-label={say('Message to {customerName}', { customerName: message.customerName })}
     >

@@ -62,7 +62,12 @@ export function Reminders({ id }: SectionProps) {
             rows={messages.map(rowOf)}
             current={chosen.id}
           />
-          <MessageCard key={chosen.id} message={chosen} onDone={words => next(chosen, words)} />
+          <MessageCard
+            key={chosen.id}
+            message={chosen}
+            opened={chosen.id === id}
+            onDone={words => next(chosen, words)}
+          />
         </div>
       ) : (
         <p className={pieces.empty}>
