@@ -65,6 +65,8 @@ function Close({ view }: { view: CloseOfDayView }) {
   const typeCode = () => screen.current?.querySelector<HTMLInputElement>('form[data-scan] input')?.focus()
   useScreenKeys({ u: () => to(0), h: () => to(2), o: () => to(1), '/': typeCode })
   const { stepsToConfirm: steps, orders } = view
+  // The one next act: what was scanned or is being counted, else what is to be confirmed, else what is to be sent.
+  const counted = counting !== null || scan.answer?.kind === 'unknown'
   return (
     <div ref={screen} className={styles.screen}>
       <header className={styles.heading}>
@@ -101,8 +103,8 @@ function Close({ view }: { view: CloseOfDayView }) {
         />
       )}
       <div className={styles.columns}>
-        <StepsToConfirm view={view} />
-        <OrdersToSend view={view} />
+        <StepsToConfirm view={view} quiet={counted} />
+        <OrdersToSend view={view} quiet={counted || steps.length > 0} />
       </div>
       <ShelfRows view={view} counting={counting} count={setCounting} />
       <Warnings warnings={view.warnings} />

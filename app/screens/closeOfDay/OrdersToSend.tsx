@@ -14,7 +14,7 @@ import styles from './CloseOfDay.module.css'
 import { ProposedOrder } from './ProposedOrder.tsx'
 
 /** What to order, supplier by supplier: sent with one act, or looked through first. */
-export function OrdersToSend({ view }: { view: CloseOfDayView }) {
+export function OrdersToSend({ view, quiet }: { view: CloseOfDayView; quiet: boolean }) {
   const orders = useQuery(trpc.orders.list.queryOptions()).data
   const drafts = (orders ?? []).filter(order => order.status === 'draft')
   const proposing = useSaving(trpc.orders.propose.mutationOptions())
@@ -61,11 +61,12 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
             <ProposedOrder key={order.supplierId} order={order} currency={view.currency} />
           ))}
           {drafts.map(order => (
-            <DraftOrder key={order.id} order={order} onSend={setSending} />
+            <DraftOrder key={order.id} order={order} quiet={quiet || count > 0} onSend={setSending} />
           ))}
           {count > 0 && (
             <div className={styles.orderActs}>
               <Button
+                variant={quiet ? 'default' : 'filled'}
                 loading={all.busy}
                 onClick={() =>
                   all.save(

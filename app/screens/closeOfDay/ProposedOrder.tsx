@@ -2,7 +2,6 @@ import type { ProposedOrderView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { money } from '../../parts/money.ts'
 import { Say } from '../../parts/Say.tsx'
-import { amountText } from '../../parts/shelf/amounts.ts'
 import { dateWords } from '../../parts/time.ts'
 import { Why } from '../../parts/Why.tsx'
 import styles from '../shelf/orders/Orders.module.css'
@@ -31,7 +30,11 @@ export function ProposedOrder({ order, currency }: Props) {
       </header>
       <Why
         line={order.lines
-          .map(line => `${line.packs} × ${line.productName}, ${amountText(line.packAmount, line.unit)}`)
+          .map(({ packs, containersPerPack, sizeLabel, productName }) =>
+            [packs, containersPerPack > 1 && containersPerPack, `${sizeLabel} ${productName}`]
+              .filter(Boolean)
+              .join(' × '),
+          )
           .join(' · ')}
         rest={[...order.lines.flatMap(line => line.why.slice(0, 1)), ...order.notes]}
       />

@@ -15,7 +15,7 @@ import { UsedTable } from './UsedTable.tsx'
 import { keyOf, usedByProduct } from './used.ts'
 
 /** What today's steps used: those that want a look first, the rest by product and confirmed with one key. */
-export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
+export function StepsToConfirm({ view, quiet }: { view: CloseOfDayView; quiet: boolean }) {
   const section = useRef<HTMLElement>(null)
   const [said, setSaid] = useState<string[]>([])
   const [opened, setOpened] = useState<string[]>([])
@@ -82,10 +82,11 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
         </p>
       ) : (
         <div className={pieces.divided}>
-          {shown.map(step => (
+          {shown.map((step, i) => (
             <StepCard
               key={keyOf(step)}
               step={step}
+              quiet={quiet || i > 0}
               zone={view.zone}
               date={view.date}
               onChange={() => setChanged(before => [...before, keyOf(step)])}
@@ -99,7 +100,13 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
                   text="<b>{plain} {plain, plural, one {step} other {steps}} used what the recipe says.</b>"
                   values={{ plain: plain.length }}
                 />
-                <Button data-confirm loading={confirming.busy} onClick={confirm} aria-keyshortcuts="C">
+                <Button
+                  data-confirm
+                  variant={quiet || shown.length > 0 ? 'default' : 'filled'}
+                  loading={confirming.busy}
+                  onClick={confirm}
+                  aria-keyshortcuts="C"
+                >
                   {say('Confirm {plain, plural, one {it} other {the {plain}}} as planned', {
                     plain: plain.length,
                   })}

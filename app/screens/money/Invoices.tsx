@@ -58,7 +58,7 @@ export function Invoices({ id }: SectionProps) {
           {id ? (
             <InvoiceSheet key={id} id={id} />
           ) : (
-            <p className={pieces.empty}>{say('Choose an invoice to see it.')}</p>
+            papers.length > 0 && <p className={pieces.empty}>{say('Choose an invoice to see it.')}</p>
           )}
         </div>
       </div>

@@ -99,3 +99,10 @@ export function stateOf(reach: Reach, channel: Channel, nowAt: number): ConsentS
 export function openChannels(reach: Reach, nowAt: number): Channel[] {
   return channels.filter(channel => stateOf(reach, channel, nowAt)?.given)
 }
+
+/** Why nobody may ring an owner now; null where they have agreed to calls and have a number. */
+export function whyNoCall(reach: Reach, nowAt: number) {
+  const state = stateOf(reach, 'call', nowAt)
+  if (!state) return 'no-number'
+  return state.given ? null : state.because
+}

@@ -6,7 +6,7 @@ import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { type KeptVisitPlan, openDays } from './kept.ts'
-import { openChannels, reachOf } from './reach.ts'
+import { openChannels, reachOf, whyNoCall } from './reach.ts'
 import { closedWords, lastReminders } from './reminded.ts'
 import { upkeepRules } from './settings.ts'
 import { nextOf } from './workedOut.ts'
@@ -82,6 +82,8 @@ export async function visitViews(
       productName: row.productId === null ? null : (names.get(row.productId) ?? null),
       /** The channels the owner agrees to now and has an address for. */
       channels: openChannels(owner, day.nowAt),
+      /** Why the owner is not to be rung; null: they may be. */
+      noCall: whyNoCall(owner, day.nowAt),
       booking: bookings.get(booked.get(ruleOn) ?? '') ?? null,
       reminder,
       /** Why nothing more is written about it, in words: they said no, all tries are used. Null: it may be. */

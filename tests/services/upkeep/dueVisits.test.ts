@@ -92,6 +92,16 @@ it('shows the job a visit is booked as while it stands, and the day it is aimed 
   expect(await near({ unbooked: true })).toMatchObject({ booking: null })
 })
 
+it('says of each owner whether calling is allowed, and why not', async () => {
+  const whyNot = async () => {
+    const { visits } = await seen({ vehicleId: car(1) })
+    return visits[0]?.noCall
+  }
+  expect(await whyNot()).toBe('never')
+  await agree(desk, car(1), ['call'])
+  expect(await whyNot()).toBeNull()
+})
+
 it('says how late the open visit is, and nothing of one to follow', async () => {
   const { visits } = await seen({ vehicleId: car(0) })
   // 10 January to 15 April 2026: 95 days, 65 of them beyond the 30 of its window.

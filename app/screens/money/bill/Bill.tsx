@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
 import type { BillView } from '../../../../main/api/views.ts'
 import { decimalNow, say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -29,6 +30,8 @@ function OneBill({ bill }: { bill: BillView }) {
   const show = (minor: number) => money(minor, bill.currency)
   const billed = bill.invoiceId !== null
   const next = nextOfBill(bill)
+  /** What was typed into the bill is saved before anything else is done with it. */
+  const [changing, setChanging] = useState(false)
   return (
     <>
       <ScreenTitle title={say('Bill of {carName}', { carName: bill.carName })}>
@@ -52,11 +55,11 @@ function OneBill({ bill }: { bill: BillView }) {
       <div className={pieces.two}>
         <div className={pieces.column}>
           <Lines bill={bill} />
-          {!billed && <BillForm bill={bill} />}
+          {!billed && <BillForm bill={bill} onDirty={setChanging} />}
         </div>
         <div className={pieces.column}>
-          {next === 'issue' && <IssueForm bill={bill} />}
-          <Payments bill={bill} quiet={next !== 'pay'} />
+          {next === 'issue' && <IssueForm bill={bill} quiet={changing} />}
+          <Payments bill={bill} quiet={changing || next !== 'pay'} />
           {!billed && next !== 'issue' && <IssueForm bill={bill} quiet />}
           <Papers bill={bill} />
         </div>

@@ -1,4 +1,5 @@
 import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
+import { useEffect } from 'react'
 import type { BillView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
@@ -18,7 +19,7 @@ const kindWords: Record<Charge['kind'], string> = {
 }
 
 /** The bill as it is written before it is invoiced: prices, extras, what is taken off and why. */
-export function BillForm({ bill }: { bill: BillView }) {
+export function BillForm({ bill, onDirty }: { bill: BillView; onDirty(dirty: boolean): void }) {
   const { id, version, prices, charges, depositMinor, taxExempt, taxReversed } = bill
   const form = useForm({
     saved: {
@@ -32,7 +33,8 @@ export function BillForm({ bill }: { bill: BillView }) {
     saving: trpc.money.saveBill.mutationOptions(),
     send: (value, version) => ({ ...value, id, version }),
   })
-  const { value, change } = form
+  const { value, change, dirty } = form
+  useEffect(() => onDirty(dirty), [dirty, onDirty])
   const add = (charge: Partial<Charge>) =>
     change({
       charges: [

@@ -10,7 +10,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { UnprintedNote } from '../../../parts/UnprintedNote.tsx'
 
 /** Issues the invoice: whom it is for, and the one button. */
-export function IssueForm({ bill, quiet = false }: { bill: BillView; quiet?: boolean }) {
+export function IssueForm({ bill, quiet }: { bill: BillView; quiet: boolean }) {
   const form = useForm({
     saved: { buyer: bill.buyer, note: '' },
     saving: trpc.money.issue.mutationOptions(),

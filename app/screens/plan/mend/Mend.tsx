@@ -45,7 +45,7 @@ export function Mend() {
         </p>
       ) : (
         <ul className={styles.cars} aria-label={say('Promises to set right')}>
-          {cars.map(car => (
+          {cars.map((car, i) => (
             <li key={car.jobId} className={pieces.card}>
               <h2>
                 <Link to="/jobs/$id" params={{ id: car.jobId }}>
@@ -64,6 +64,7 @@ export function Mend() {
               ))}
               <Ways
                 car={car}
+                quiet={i > 0 || first.length > 1}
                 when={when}
                 busy={busy}
                 take={way => save([{ jobId: car.jobId, version: car.version, way }])}
@@ -78,12 +79,14 @@ export function Mend() {
 
 interface WaysProps {
   car: Car
+  /** Leaves the filled button to another act of its screen. */
+  quiet: boolean
   busy: boolean
   when(at: number): string
   take(way: Car['ways'][number]['way']): void
 }
 
-function Ways({ car, busy, when, take }: WaysProps) {
+function Ways({ car, quiet, busy, when, take }: WaysProps) {
   return (
     <Group gap="xs">
       {car.ways.map((way, i) => (
@@ -91,7 +94,7 @@ function Ways({ car, busy, when, take }: WaysProps) {
           key={way.way}
           size="compact-md"
           h="auto"
-          variant={i === 0 ? 'filled' : 'default'}
+          variant={i === 0 && !quiet ? 'filled' : 'default'}
           disabled={busy}
           classNames={{ label: styles.way }}
           onClick={() => take(way.way)}
@@ -103,7 +106,7 @@ function Ways({ car, busy, when, take }: WaysProps) {
       ))}
       <Button
         size="compact-md"
-        variant={car.ways.length === 0 ? 'filled' : 'default'}
+        variant={car.ways.length === 0 && !quiet ? 'filled' : 'default'}
         component={Link}
         to="/jobs/$id"
         params={{ id: car.jobId } as never}

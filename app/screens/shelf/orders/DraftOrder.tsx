@@ -19,12 +19,14 @@ import styles from './Orders.module.css'
 
 interface Props {
   order: OrderView
+  /** Leaves the filled button to another act of its screen. */
+  quiet?: boolean
   /** The letter is the list's to show: it stays while the order, sent, leaves the drafts. */
   onSend(order: OrderView): void
 }
 
 /** An order before it is sent: packs and prices are changed in place, lines dropped, the letter looked at, sent. */
-export function DraftOrder({ order, onSend }: Props) {
+export function DraftOrder({ order, quiet = false, onSend }: Props) {
   const { id, supplierId, supplierName, number, currency } = order
   const form = useForm({
     saved: {
@@ -125,6 +127,7 @@ export function DraftOrder({ order, onSend }: Props) {
               {say('Drop')}
             </Button>
             <Button
+              variant={quiet ? 'default' : 'filled'}
               disabled={form.dirty || order.lines.length === 0}
               aria-label={say('Send order {number} to {supplierName}', { number, supplierName })}
               onClick={() => onSend(order)}

@@ -72,7 +72,7 @@ export function Orders({ id }: SectionProps) {
             </div>
           )}
           {order && order.status !== 'draft' && <SentOrder key={order.id} order={order} onSaid={setSaid} />}
-          {!order && <p className={pieces.empty}>{say('Choose an order to see it.')}</p>}
+          {!order && shown.length > 0 && <p className={pieces.empty}>{say('Choose an order to see it.')}</p>}
         </div>
       </div>
       {sending && (

@@ -10,7 +10,7 @@ import { dateWords, longWords } from '../../../parts/time.ts'
 import type { Acts } from '../useActs.tsx'
 import { channelWords, dueSigns, dueWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
 import own from './Due.module.css'
-import { VisitActs } from './VisitActs.tsx'
+import { mayAct, VisitActs } from './VisitActs.tsx'
 
 interface Props {
   visits: readonly VisitView[]
@@ -27,6 +27,8 @@ const page = 60
 /** Visits by due day, each with its window, its reason and what was done about it. */
 export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
   const [shown, setShown] = useState(page)
+  // The one next act is that of the first line, or approving what was chosen.
+  const next = chosen.length > 0 ? null : visits.find(visit => !visit.projected && mayAct(visit))
   const choosable = visits.filter(mayApprove).map(visit => visit.key)
   const all = choosable.length > 0 && choosable.every(key => chosen.includes(key))
   return (
@@ -80,7 +82,10 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
           { head: say('Booked, reminded'), className: own.reminder, cell: visit => <Fate visit={visit} /> },
           {
             heard: say('What may be done'),
-            cell: visit => !visit.projected && <VisitActs visit={visit} today={today} acts={acts} />,
+            cell: visit =>
+              !visit.projected && (
+                <VisitActs quiet={visit !== next} visit={visit} today={today} acts={acts} />
+              ),
           },
         ]}
       />
@@ -140,9 +145,17 @@ function What({ visit: { title, productName, plate, sentence } }: { visit: Visit
   )
 }
 
+/** Why the owner is not to be rung, where writing may be allowed. */
+const noCallWords: Record<NonNullable<VisitView['noCall']>, string> = {
+  'no-number': say('no call: there is no phone number'),
+  never: say('no call: the owner has not agreed to calls'),
+  withdrawn: say('no call: the owner asked for none'),
+  'address-withdrawn': say('no call: somebody with this number asked for none'),
+}
+
 function Fate({ visit }: { visit: VisitView }) {
   const { zone } = useShop()
-  const { booking, reminder, closedBecause, channels } = visit
+  const { booking, reminder, closedBecause, channels, noCall } = visit
   return (
     <>
       {booking && (
@@ -173,6 +186,7 @@ function Fate({ visit }: { visit: VisitView }) {
           {channels.length === 0
             ? say('may not be written to')
             : channels.map(channel => withinSentence(channelWords[channel])).join(', ')}
+          {noCall !== null && <small>{noCallWords[noCall]}</small>}
         </span>
       )}
     </>

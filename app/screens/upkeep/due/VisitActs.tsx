@@ -19,6 +19,11 @@ import { mayWrite, WriteDialog } from './WriteDialog.tsx'
 
 type Act = 'done' | 'move' | 'skip'
 
+/** Whether something is to be done about a visit: its owner asked, or a time booked. */
+export function mayAct(visit: VisitView): boolean {
+  return visit.booking === null || (mayWrite(visit) && visit.channels.length > 0)
+}
+
 interface Props {
   visit: VisitView
   today: string
@@ -61,6 +66,14 @@ export function VisitActs({ visit, today, acts, quiet = false }: Props) {
           {say('Book||a visit')}
         </Button>
       )}
+      <Button
+        variant="default"
+        size="compact-sm"
+        aria-label={say('Skip {title} of {plate}', { plate: visit.plate, title: visit.title })}
+        onClick={() => setAsking('skip')}
+      >
+        {titles.skip}
+      </Button>
       <Menu position="bottom-end" withinPortal>
         <Menu.Target>
           <Button
@@ -76,7 +89,7 @@ export function VisitActs({ visit, today, acts, quiet = false }: Props) {
           </Button>
         </Menu.Target>
         <Menu.Dropdown>
-          {(Object.keys(titles) as Act[]).map(act => (
+          {(['done', 'move'] as const).map(act => (
             <Menu.Item key={act} onClick={() => setAsking(act)}>
               {titles[act]} …
             </Menu.Item>
