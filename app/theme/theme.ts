@@ -3,6 +3,7 @@ import {
   createTheme,
   defaultVariantColorsResolver,
   type MantineColorsTuple,
+  Modal,
   Notification,
   SegmentedControl,
 } from '@mantine/core'
@@ -87,7 +88,15 @@ export const theme = createTheme({
         control: controls.segmentCell!,
       },
     }),
-    Modal: { defaultProps: { closeButtonProps: { 'aria-label': say('Close') } } },
+    // A dialog lies on the page as a card does: the foot of its form has the ground of the rest.
+    Modal: Modal.extend({
+      defaultProps: { closeButtonProps: { 'aria-label': say('Close') } },
+      styles: {
+        content: { background: 'var(--card)' },
+        header: { background: 'var(--card)' },
+        title: { fontWeight: 640 },
+      },
+    }),
     Notification: Notification.extend({
       defaultProps: { closeButtonProps: { 'aria-label': say('Close') } },
       styles: { description: { color: 'var(--soft)' } },

@@ -101,6 +101,10 @@ test('what is planted is found', async ({ page }) => {
     <div style="width: 60px; overflow: auto; white-space: nowrap">scrolls in a box of its own</div>
     <div style="width: 60px; border: 1px solid; white-space: nowrap">spilt over an edge</div>
     <div><span>one</span><span style="margin-left: -1em">other</span></div>
+    <div style="display: grid; grid-template-columns: 1fr 1fr; height: auto">
+      <section class="mantine-InputWrapper-root">level<p class="mantine-Input-wrapper">one</p></section>
+      <section class="mantine-InputWrapper-root">lower<br />in two lines<p class="mantine-Input-wrapper">two</p></section>
+    </div>
     <div style="margin-left: 3000px"><button>cut</button></div>`)
   expect(await layoutFaults(page)).toEqual([
     expect.objectContaining({ kind: 'sideways' }),
@@ -108,5 +112,6 @@ test('what is planted is found', async ({ page }) => {
     { kind: 'spilt', what: 'spilt over an edge' },
     { kind: 'overlap', what: 'one / other' },
     { kind: 'cut off', what: 'cut' },
+    { kind: 'uneven', what: 'lowerin two linestwo' },
   ])
 })

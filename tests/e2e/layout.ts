@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test'
 
 /** Something on a screen that does not stand as it should. */
 export interface Fault {
-  kind: 'sideways' | 'clipped' | 'overlap' | 'cut off' | 'spilt' | 'undressed'
+  kind: 'sideways' | 'clipped' | 'overlap' | 'cut off' | 'spilt' | 'undressed' | 'uneven'
   /** The words or the label it is known by. */
   what: string
 }
@@ -21,7 +21,7 @@ export const zoomed = { width: 683, height: 384 } as const
 
 /**
  * What is wrong with the page as it stands: a page that scrolls sideways, words cut off by what holds them or written
- * over other words, controls that reach out of the window, and words that leave the box drawn round them. What scrolls
+ * over other words, fields of one row at two heights, controls that reach out of the window, and words that leave the box drawn round them. What scrolls
  * in a box of its own is in order, and so is what is shortened with its whole words in a title.
  */
 export async function layoutFaults(page: Page): Promise<Fault[]> {
@@ -158,6 +158,21 @@ async function faultsNow(page: Page): Promise<Fault[]> {
     for (const field of document.querySelectorAll<HTMLInputElement>('input[readonly], input[aria-haspopup]'))
       if (field.value && shown(field) && !field.title && field.scrollWidth > field.clientWidth + 1)
         faults.push({ kind: 'clipped', what: field.value.slice(0, 60) })
+
+    // Fields that begin on one line stand on one line, however long their labels are.
+    const places = new Map<Element, Map<number, number>>()
+    for (const field of document.querySelectorAll('.mantine-InputWrapper-root')) {
+      const input = field.querySelector(':scope > .mantine-Input-wrapper')
+      const row = field.parentElement
+      if (!input || !row || !shown(field) || styleOf(row).display !== 'grid') continue
+      const at = input.getBoundingClientRect().top
+      const begins = Math.round(field.getBoundingClientRect().top)
+      const rows = places.get(row) ?? new Map<number, number>()
+      places.set(row, rows)
+      const first = rows.get(begins) ?? at
+      rows.set(begins, first)
+      if (Math.abs(first - at) > 1.5) faults.push({ kind: 'uneven', what: name(field) })
+    }
 
     for (const link of document.links)
       if (shown(link) && ['rgb(0, 0, 238)', 'rgb(158, 158, 255)'].includes(styleOf(link).color))

@@ -38,10 +38,7 @@ test('at the close of day the filled act is the next one, through the whole of i
   await expect.poll(filled).toEqual(['Send it'])
 })
 
-test('what is typed into a bill is saved before it is invoiced; reminders chosen are approved before more are written', async ({
-  desk,
-  shop,
-}) => {
+test('what is typed into a bill is saved before it is invoiced', async ({ desk, shop }) => {
   await shop.enter(desk, '/money/bill/demo-job-12')
   const bill = desk.getByRole('form', { name: 'Bill' })
   await expect.poll(() => filledActs(desk)).toHaveLength(1)

@@ -42,3 +42,46 @@ test('no sheet has a purple', () => {
   expect(purples).toEqual([])
   expect(hueOf('#5b53c8')).toBeCloseTo(244, 0)
 })
+
+/** The one scale of spaces, in rem; 0 and auto are none. */
+const spaces = /^(0|auto|-?(0\.25|0\.5|0\.75|1|1\.5|2)rem)$/
+
+/** Figures that are geometry: `sheet: declaration`. */
+const geometry = new Set([
+  // 44 px for a finger, less a line of words.
+  'app/parts/Chip.module.css: padding: 0.6875rem 1rem',
+  'app/screens/board/PeopleRail.module.css: padding: 0.6875rem 1rem',
+  // One line laid over another.
+  'app/parts/pieces.module.css: margin-bottom: -1px',
+  // Hairlines between the parts of a picture or a stack.
+  'app/parts/Sections.module.css: gap: 2px',
+  'app/parts/shelf/shelf.module.css: gap: 2px',
+  'app/screens/board/layers/BayLabel.module.css: gap: 1px',
+  'app/screens/customers/Customers.module.css: padding: 1px 0.5rem',
+  'app/screens/plan/use/Use.module.css: gap: 2px',
+  'app/screens/plan/use/Use.module.css: margin-top: 2px',
+  'app/screens/plan/use/Use.module.css: padding: 2px',
+  'app/screens/settings/treatments/Chain.module.css: gap: 0.125rem',
+  'app/theme/controls.module.css: padding: 0.125rem',
+  // A short stay keeps its plate whole.
+  'app/screens/morning/DayRows.module.css: padding: 0 0.375rem',
+  // Level with the fields beside it, below their labels.
+  'app/screens/upkeep/due/Due.module.css: padding-top: 1.9rem',
+  // A share of the window; the edges of paper.
+  'app/parts/Failed.module.css: margin: 12vh auto 0',
+  'app/theme/colours.css: margin: 12mm',
+  'app/theme/colours.css: margin: 9mm',
+])
+
+test('a sheet takes its spaces from the one scale', () => {
+  const used = new Set<string>()
+  const others = sheets.flatMap(({ path, text }) =>
+    [...text.matchAll(/(?<![\w-])((?:row-|column-)?gap|(?:padding|margin)(?:-[a-z-]+)?):\s*([^;]+);/g)]
+      .filter(([, , value = '']) => !/calc\(|var\(/.test(value))
+      .filter(([, , value = '']) => !value.split(/\s+/).every(each => spaces.test(each)))
+      .map(([, name, value]) => `${path}: ${name}: ${value}`)
+      .filter(each => !(geometry.has(each) && used.add(each))),
+  )
+  expect(others).toEqual([])
+  expect([...geometry].filter(each => !used.has(each))).toEqual([])
+})

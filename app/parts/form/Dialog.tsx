@@ -1,6 +1,7 @@
 import { Modal, type ModalProps } from '@mantine/core'
 import { useRef } from 'react'
 import { mayLeave } from '../../data/unsaved.ts'
+import styles from './Dialog.module.css'
 
 type Props = Pick<ModalProps, 'title' | 'size' | 'children' | 'onClose'>
 
@@ -10,7 +11,9 @@ export function Dialog({ onClose, children, ...rest }: Props) {
   const close = () => void mayLeave(inside.current ?? document.body).then(may => may && onClose())
   return (
     <Modal opened onClose={close} {...rest}>
-      <div ref={inside}>{children}</div>
+      <div ref={inside} className={styles.inside}>
+        {children}
+      </div>
     </Modal>
   )
 }

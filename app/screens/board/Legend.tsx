@@ -1,12 +1,13 @@
 import type { ReactNode } from 'react'
 import { say } from '../../../main/domain/language/index.ts'
 import styles from './Board.module.css'
+import legend from './Legend.module.css'
 import { diamond, triangle } from './layers/Blocks.tsx'
 
 /** What the shapes mean; none of them by colour alone. */
 export function Legend() {
   return (
-    <div className={styles.legend} aria-hidden="true">
+    <div className={legend.legend} aria-hidden="true">
       <Sign says={say('hands on')} width={26}>
         <rect className={styles.work} width="26" height="12" y="1" rx="2" />
       </Sign>

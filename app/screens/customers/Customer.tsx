@@ -39,7 +39,7 @@ export function Customer() {
       <Lookup error={query.error} what={say('the customer')} to="/customers" label={say('All customers')} />
     )
   return (
-    <div className={`${pieces.column} ${styles.screen}`}>
+    <div className={pieces.column}>
       <ScreenTitle title={customer.name}>
         {customer.archivedAt !== null && <span className={pieces.soft}>{say('archived')}</span>}
         {customer.kind !== 'person' && (
@@ -71,11 +71,13 @@ export function Customer() {
           <Details key={customer.id} customer={customer} />
           <Contacts customer={customer} />
           <Consents customerId={customer.id} />
-          <SamePerson key={`${customer.id} same`} customer={customer} />
-          <PersonData customer={customer} />
-          <ArchiveButton row={customer} api={trpc.customers} label={say('Archive this customer')} />
         </div>
       </div>
+      <div className={pieces.two}>
+        <SamePerson key={`${customer.id} same`} customer={customer} />
+        <PersonData customer={customer} />
+      </div>
+      <ArchiveButton row={customer} api={trpc.customers} label={say('Archive this customer')} />
     </div>
   )
 }

@@ -33,7 +33,7 @@ export function Customers() {
   const customers = data?.pages.flatMap(each => each.customers) ?? []
   const open = (id: string) => void navigate({ to: '/customers/$id', params: { id } })
   return (
-    <div className={`${pieces.column} ${styles.screen}`}>
+    <div className={pieces.column}>
       <div className={pieces.heading}>
         <h1>{say('Customers')}</h1>
         {total !== undefined && <span className={pieces.soft}>{countWords(total, asked)}</span>}
