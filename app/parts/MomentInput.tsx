@@ -2,7 +2,8 @@ import { Group } from '@mantine/core'
 import { atWall, dateOf, wallMinuteOf } from '../../main/domain/calendar/index.ts'
 import { say } from '../../main/domain/language/index.ts'
 import { useShop } from '../data/shop.ts'
-import { DateField, WallInput } from './inputs.tsx'
+import { DateField } from './DateField.tsx'
+import { WallInput } from './inputs.tsx'
 
 interface Props {
   label: string

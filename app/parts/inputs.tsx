@@ -106,19 +106,6 @@ export function PhoneInput({ value, onChange, ...rest }: Valued<string>) {
   )
 }
 
-/** A date of the calendar, `YYYY-MM-DD`. */
-export function DateField(props: Valued<string>) {
-  return (
-    <ReadInput
-      {...props}
-      type="date"
-      read={text => (text === '' ? undefined : text)}
-      show={date => date}
-      remedy={say('Give a whole date.')}
-    />
-  )
-}
-
 /** The unit at the end of a field, with the room its word needs. */
 export const unitAtEnd = (unit: string | undefined) =>
   unit

@@ -66,6 +66,22 @@ const orange: MantineColorsTuple = [
   '#5c3505',
 ]
 
+/** Every calendar: what its signs are called, and its own days alone, in ink, since red is for what is wrong. */
+const calendar = {
+  defaultProps: {
+    hideOutsideDates: true,
+    weekendDays: [],
+    ariaLabels: {
+      previousMonth: say('The month before'),
+      nextMonth: say('The month after'),
+      previousYear: say('The year before'),
+      nextYear: say('The year after'),
+      previousDecade: say('Ten years before'),
+      nextDecade: say('Ten years after'),
+    },
+  },
+}
+
 export const theme = createTheme({
   primaryColor: 'work',
   primaryShade: { light: 7, dark: 3 },
@@ -77,6 +93,9 @@ export const theme = createTheme({
     return solidWork ? { ...colours, color: 'var(--work-ink)' } : colours
   },
   components: {
+    DatePicker: calendar,
+    DatePickerInput: calendar,
+    DateTimePicker: calendar,
     Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }),
     // What a field is explained by stands below it, so that fields beside each other keep one line.
     InputWrapper: { defaultProps: { inputWrapperOrder: ['label', 'input', 'description', 'error'] } },

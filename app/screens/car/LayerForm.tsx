@@ -4,8 +4,8 @@ import type { CarView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
+import { DateField } from '../../parts/DateField.tsx'
 import { Form } from '../../parts/form/Form.tsx'
-import { DateField } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 
 /** What was laid on the car before this program, or elsewhere. */

@@ -1,4 +1,4 @@
-import { Button, Checkbox, Group, MultiSelect, Select, Stack, TextInput } from '@mantine/core'
+import { Button, Checkbox, Group, MultiSelect, Select, Stack } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -8,6 +8,7 @@ import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
+import { OptionalDateField } from '../../parts/DateField.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -44,7 +45,7 @@ function Ask({ cars, onHeld }: AskProps) {
   const [vehicleIds, setVehicleIds] = useState<string[]>([])
   const [treatmentIds, setTreatmentIds] = useState<string[]>([])
   const [condition, setCondition] = useState<Condition>('good')
-  const [notBefore, setNotBefore] = useState('')
+  const [notBefore, setNotBefore] = useState<string | null>(null)
   const holding = useSaving(trpc.booking.holdFleet.mutationOptions())
   const hold = () =>
     holding.save({ vehicleIds, treatmentIds, condition, ...(notBefore && { notBefore }) }, onHeld)
@@ -75,12 +76,7 @@ function Ask({ cars, onHeld }: AskProps) {
           allowDeselect={false}
           onChange={next => next && setCondition(next)}
         />
-        <TextInput
-          label={say('Not before')}
-          type="date"
-          value={notBefore}
-          onChange={event => setNotBefore(event.currentTarget.value)}
-        />
+        <OptionalDateField label={say('Not before')} value={notBefore} onChange={setNotBefore} />
       </Group>
       <Refused of={holding.error} />
       <Group>

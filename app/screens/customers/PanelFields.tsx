@@ -1,8 +1,9 @@
-import { Button, Group, Select, TextInput } from '@mantine/core'
+import { Button, Group, Select } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { say } from '../../../main/domain/language/index.ts'
 import { type PanelNoted, panelNames } from '../../../main/domain/shop/index.ts'
 import type { Fields } from '../../data/fields.ts'
+import { OptionalDateField } from '../../parts/DateField.tsx'
 import { IconAct } from '../../parts/IconAct.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { panelFinishChoices } from '../../parts/shopWords.ts'
@@ -26,7 +27,7 @@ export function PanelFields({ panels, fields, onChange }: Props) {
             {...panel.choice('panel')}
           />
           <Select label={say('Is')} data={panelFinishChoices} {...panel.choice('finish')} />
-          <TextInput label={say('Since')} type="date" {...panel.optional('since')} />
+          <OptionalDateField label={say('Since')} w={170} {...panel.field('since')} />
           <IconAct
             label={say('Take out {panel}', { panel: say(panel.value.panel) })}
             icon={IconX}

@@ -1,4 +1,4 @@
-import { Group, TextInput } from '@mantine/core'
+import { Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -8,6 +8,7 @@ import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
+import { DateField } from '../../parts/DateField.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { Facts } from '../../parts/Facts.tsx'
 import { money } from '../../parts/money.ts'
@@ -42,12 +43,7 @@ function Day({ today }: { today: string }) {
     <>
       <ScreenTitle title={say('Takings')}>
         <b>{show(day.totalMinor)}</b>
-        <TextInput
-          type="date"
-          aria-label={say('Day')}
-          value={date}
-          onChange={event => event.currentTarget.value && setDate(event.currentTarget.value)}
-        />
+        <DateField aria-label={say('Day')} value={date} onChange={setDate} w={170} />
       </ScreenTitle>
       <div className={pieces.two}>
         <Card title={fullDateWords(day.date)}>
@@ -76,18 +72,8 @@ function Day({ today }: { today: string }) {
         </Card>
         <Card title={say('Journal for the bookkeeper')} about={say('double entry, as a list')}>
           <Group align="end">
-            <TextInput
-              type="date"
-              label={say('From')}
-              value={from}
-              onChange={event => event.currentTarget.value && setFrom(event.currentTarget.value)}
-            />
-            <TextInput
-              type="date"
-              label={say('To')}
-              value={to}
-              onChange={event => event.currentTarget.value && setTo(event.currentTarget.value)}
-            />
+            <DateField label={say('From')} value={from} onChange={setFrom} w={170} />
+            <DateField label={say('To')} value={to} onChange={setTo} w={170} />
             <DocumentButton path={`/documents/journal.csv?fromDate=${from}&toDate=${to}`}>
               {say('Save as CSV')}
             </DocumentButton>

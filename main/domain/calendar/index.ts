@@ -1,6 +1,6 @@
 export { clockWords, hourWords, wallWords } from './clockWords.ts'
 export { closingFrom } from './closing.ts'
-export { dateText, readDate } from './dateText.ts'
+export { dateText, inShopYears, readDate, readShortDate, shopYears } from './dateText.ts'
 export { addMonths, civilDate, dateOfDay, dayNumber, dayNumberOf, weekdayOf } from './dayNumber.ts'
 export { dayLength, daysBetween } from './days.ts'
 export {

@@ -6,6 +6,7 @@
  */
 
 import { z } from 'zod'
+import { inShopYears } from '../../domain/calendar/index.ts'
 import { localeNow, say, word } from '../../domain/language/index.ts'
 import { capabilities, finishes, sizeClasses, skills } from '../../domain/shop/index.ts'
 
@@ -26,9 +27,6 @@ export const edited = { id: id.optional(), version: version.optional() }
 
 export const oneRow = z.object({ id, version })
 
-const firstDate = '1950-01-01'
-const lastDate = '2100-12-31'
-
 /** A day of the calendar in the years a shop has to do with; a walk through days is bounded by it. */
 export const date = z
   .string(word('Give a date as 2026-04-15.'))
@@ -38,7 +36,7 @@ export const date = z
     if (!/^\d{4}-\d{2}-\d{2}$/.test(given))
       refuse(say('"{given}" is no date: give it as 2026-04-15.', { given }))
     else if (!z.iso.date().safeParse(given).success) refuse(say('{given} is not in the calendar.', { given }))
-    else if (given < firstDate || given > lastDate)
+    else if (!inShopYears(given))
       refuse(say('{given} is out of range: give a year from 1950 to 2100.', { given }))
   })
 

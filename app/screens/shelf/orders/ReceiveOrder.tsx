@@ -1,10 +1,10 @@
 import { Checkbox, TextInput } from '@mantine/core'
-import type { ChangeEvent } from 'react'
 import type { OrderLineView, OrderView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
+import { OptionalDateField } from '../../../parts/DateField.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import { Table } from '../../../parts/Table.tsx'
@@ -17,18 +17,18 @@ interface Props {
 
 interface Came {
   containers: number
-  expiresOn: string
+  expiresOn: string | null
   batch: string
 }
 
-const whole = (line: OrderLineView): Came => ({ containers: line.openContainers, expiresOn: '', batch: '' })
+const whole = (line: OrderLineView): Came => ({ containers: line.openContainers, expiresOn: null, batch: '' })
 
 /** What is sent: the lines of which something came. */
 const linesOf = (open: OrderLineView[], came: Record<string, Came>) =>
   open
     .map(line => ({ lineId: line.id, ...(came[line.id] ?? whole(line)) }))
     .filter(line => line.containers !== 0)
-    .map(line => ({ ...line, expiresOn: line.expiresOn || null, batch: line.batch.trim() || null }))
+    .map(line => ({ ...line, batch: line.batch.trim() || null }))
 
 /** What came of an order, in whole or in part; each container becomes a bottle with its date and batch. */
 export function ReceiveOrder({ order, onSaid }: Props) {
@@ -53,13 +53,6 @@ export function ReceiveOrder({ order, onSaid }: Props) {
     onChange: (typed: Came[K]) => change({ came: { ...came, [line.id]: { ...of(line), [name]: typed } } }),
     error: faults.at(`lines.${lines.findIndex(each => each.lineId === line.id)}.${name}`),
   })
-  const text = (line: OrderLineView, name: 'expiresOn' | 'batch') => {
-    const { onChange, ...rest } = field(line, name)
-    return {
-      ...rest,
-      onChange: (event: ChangeEvent<HTMLInputElement>) => onChange(event.currentTarget.value),
-    }
-  }
   return (
     <Card title={say('Receive')} about={say('0 where a line did not come yet')}>
       <Form
@@ -97,10 +90,10 @@ export function ReceiveOrder({ order, onSaid }: Props) {
             {
               head: say('Printed date'),
               cell: line => (
-                <TextInput
+                <OptionalDateField
                   aria-label={say('Printed date of {productName}', { productName: line.productName })}
-                  type="date"
-                  {...text(line, 'expiresOn')}
+                  w={150}
+                  {...field(line, 'expiresOn')}
                 />
               ),
             },
@@ -110,7 +103,8 @@ export function ReceiveOrder({ order, onSaid }: Props) {
                 <TextInput
                   aria-label={say('Batch of {productName}', { productName: line.productName })}
                   w={130}
-                  {...text(line, 'batch')}
+                  {...field(line, 'batch')}
+                  onChange={event => field(line, 'batch').onChange(event.currentTarget.value)}
                 />
               ),
             },

@@ -1,4 +1,4 @@
-import { Button, Group, TextInput } from '@mantine/core'
+import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
@@ -6,6 +6,7 @@ import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
+import { DateField } from '../../../parts/DateField.tsx'
 import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Facts } from '../../../parts/Facts.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -89,7 +90,7 @@ function Promised({ order }: { order: OrderView }) {
   })
   return (
     <Form form={form} label={say('The day the supplier names')} save={say('Use this day')}>
-      <TextInput type="date" label={say('The supplier names a day')} w={200} {...form.field('promisedOn')} />
+      <DateField label={say('The supplier names a day')} w={200} {...form.field('promisedOn')} />
     </Form>
   )
 }

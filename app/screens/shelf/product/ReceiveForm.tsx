@@ -4,6 +4,7 @@ import type { ShelfProductView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { OptionalDateField } from '../../../parts/DateField.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -63,11 +64,10 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
           autoFocus
           {...form.field('containers')}
         />
-        <TextInput
-          type="date"
+        <OptionalDateField
           label={say('Printed date')}
           description={say('empty where none is printed')}
-          {...form.optional('expiresOn')}
+          {...form.field('expiresOn')}
         />
         <TextInput label={say('Batch')} {...form.optional('batch')} />
         <MoneyInput label={say('Paid for them together')} {...form.field('costMinor')} />

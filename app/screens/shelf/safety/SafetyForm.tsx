@@ -4,6 +4,7 @@ import { storageGroups, storageGroupWords } from '../../../../main/domain/hazard
 import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { OptionalDateField } from '../../../parts/DateField.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -14,7 +15,7 @@ const silent = 'silent'
 function fieldsOf(safety: SafetyView) {
   const list = (codes: string[] | null) => (codes ?? []).join(', ')
   return {
-    revisedOn: safety.revisedOn ?? '',
+    revisedOn: safety.revisedOn,
     hazardCodes: list(safety.hazardCodes),
     noHazards: safety.hazardCodes?.length === 0,
     precautionaryCodes: list(safety.precautionaryCodes),
@@ -38,7 +39,7 @@ function readOff(typed: Typed): SafetyFields {
     .filter(Boolean)
   const orSilent = <T,>(list: T[]) => (list.length > 0 ? list : null)
   return {
-    revisedOn: typed.revisedOn || null,
+    revisedOn: typed.revisedOn,
     hazardCodes: typed.noHazards ? [] : orSilent(codes(typed.hazardCodes)),
     precautionaryCodes: orSilent(codes(typed.precautionaryCodes)),
     signalWord: typed.signalWord === silent ? null : (typed.signalWord as SafetyFields['signalWord']),
@@ -69,7 +70,7 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
       onCancel={onClose}
     >
       <div className={pieces.fields}>
-        <TextInput type="date" label={say('Revised on')} {...form.field('revisedOn')} />
+        <OptionalDateField label={say('Revised on')} {...form.field('revisedOn')} />
         <Select
           label={say('Signal word')}
           data={[

@@ -1,10 +1,11 @@
-import { Button, FileInput, Group, TextInput } from '@mantine/core'
+import { Button, FileInput, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { base64Of } from '../../../data/base64.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { DateField } from '../../../parts/DateField.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 
 /** Files the product's data sheet with the day of its revision; the one before stays in the records. */
@@ -49,7 +50,7 @@ function SheetForm({ safety, onClose }: { safety: SafetyView; onClose(): void })
           onChange={choose}
           error={faults.at('file') ?? faults.at('base64')}
         />
-        <TextInput type="date" label={say('Revised on, as printed on it')} {...form.field('revisedOn')} />
+        <DateField label={say('Revised on, as printed on it')} {...form.field('revisedOn')} />
       </Group>
     </Form>
   )

@@ -5,10 +5,10 @@ import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { OptionalDateField } from '../../../parts/DateField.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
-import { ReadInput } from '../../../parts/ReadInput.tsx'
 import { outcomeChoices } from '../words.ts'
 
 interface Props {
@@ -64,14 +64,10 @@ export function Outcomes({ message, onDone }: Props) {
           onCancel={() => setLater(false)}
         >
           <div className={pieces.fields}>
-            <ReadInput<string | null>
+            <OptionalDateField
               label={say('Ask again on')}
               description={say('empty: as the rules say')}
-              type="date"
               {...form.field('laterOn')}
-              read={text => (text === '' ? null : text)}
-              show={date => date ?? ''}
-              remedy={say('Give a whole date, or leave it empty.')}
             />
           </div>
         </Form>
