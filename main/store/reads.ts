@@ -32,8 +32,8 @@ interface RuntimeModels {
   }
 }
 
-/** The same client, whose reads are noted. */
-export function noting(client: PrismaClient): PrismaClient {
+/** The same client for questions alone, which are noted. An act it would begin, or rows it would write, are refused. */
+export function onlyAsking(client: PrismaClient): PrismaClient {
   const { models } = (client as unknown as RuntimeModels)._runtimeDataModel
   const relations: Relations = new Map(
     Object.entries(models).map(([name, { fields }]) => [
@@ -54,6 +54,7 @@ export function noting(client: PrismaClient): PrismaClient {
         delegates.set(key, known)
         return known
       }
+      if (key === '$transaction') return refused(key)
       if (!key.startsWith('$queryRaw')) return typeof value === 'function' ? value.bind(target) : value
       return (query: unknown, ...values: unknown[]) => {
         noteReads(sqlOf(query, values).match(tables) ?? [])
@@ -63,11 +64,18 @@ export function noting(client: PrismaClient): PrismaClient {
   })
 }
 
+const questions = /^(find|count|aggregate|groupBy)/
+
+const refused = (name: string) => async () => {
+  throw new Error(`This client is readonly: ${name} belongs into an act.`)
+}
+
 function notingModel(delegate: object, model: string, relations: Relations): object {
   return new Proxy(delegate, {
     get(target, key) {
       const value = Reflect.get(target, key, target) as unknown
-      if (typeof value !== 'function') return value
+      if (typeof value !== 'function' || typeof key !== 'string') return value
+      if (!questions.test(key)) return refused(`${model}.${key}`)
       return (asked: unknown) => {
         const found: Reads = new Set([tableOf(model, asked)])
         follow(asked, model, relations, found)

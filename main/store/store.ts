@@ -8,11 +8,11 @@ import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
 import { forgetReads, mayKeepReads } from './kept.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
-import { noting } from './reads.ts'
+import { onlyAsking } from './reads.ts'
 import { changedTables, keptByTriggers, noteSave, type Save } from './saves.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
 import { openSigner, type Signer } from './signingKey.ts'
-import { sqliteAdapter } from './sqlite.ts'
+import { pairedAdapter } from './sqlite.ts'
 import {
   type ActStamp,
   dropOldActs,
@@ -87,12 +87,12 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       raw.close()
     }
   })
-  const read = noting(new PrismaClient({ adapter: sqliteAdapter(file, 'read') }))
-  const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write', watchScript(watched)) })
+  const client = new PrismaClient({ adapter: pairedAdapter(file, watchScript(watched)) })
+  const read = onlyAsking(client)
   mayKeepReads(read)
   const assertThere = watchFile(file)
   // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
-  await writer.$connect()
+  await client.$connect()
   await read.$queryRaw`select count(*) from sqlite_master`
   const listeners = new Set<Parameters<Store['onCommit']>[0]>()
   let saves = 0
@@ -108,7 +108,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       assertThere()
       const entries: AuditEntry[] = []
       let tables: Save['tables'] = null
-      const result = await writer
+      const result = await client
         .$transaction(
           async tx => {
             const { who, at, followed = true } = stamp
@@ -156,8 +156,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       }
     },
     async close() {
-      await read.$disconnect()
-      await writer.$disconnect()
+      await client.$disconnect()
     },
   }
 }

@@ -26,10 +26,20 @@ describe('the database', () => {
     expect(await pragma('foreign_keys')).toBe('1')
   })
 
-  it('takes no write past the audit: the connection for reading refuses it', async () => {
+  it('takes no write past the audit: what is there for reading refuses it, however it is put', async () => {
     const { store } = await openTestStore()
-    await expect(store.read.customer.create({ data: { name: 'Ada' } })).rejects.toThrow(/readonly/)
-    expect(await store.read.customer.count()).toBe(0)
+    const { read } = store
+    const vehicles = { create: { label: 'Blue estate' } }
+    for (const write of [
+      () => read.customer.create({ data: { name: 'Ada' } }),
+      () => read.customer.create({ data: { name: 'Ada', vehicles } as never }),
+      () => read.customer.updateMany({ data: { name: 'Ada' } }),
+      () => read.$executeRaw`insert into "Customer" ("id", "name") values ('x', 'Ada')`,
+      () => read.$queryRaw`insert into "Customer" ("id", "name") values ('x', 'Ada') returning "id"`,
+      () => read.$transaction(tx => tx.customer.create({ data: { name: 'Ada' } })),
+    ])
+      await expect(write()).rejects.toThrow(/readonly/)
+    expect(await read.customer.count()).toBe(0)
   })
 })
 
