@@ -103,6 +103,8 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
 
   await test.step('two orders are looked through and sent', async () => {
     await expect(close.orders.getByRole('button', { name: 'Send both' })).toBeVisible()
+    // By the label the product is sold under, not by what that measures.
+    await expect(close.orders).toContainText(/\d+ × 50 ml Coating/)
     await close.orders.getByRole('button', { name: 'Look first' }).click()
     await expect(close.send('Ferring Coatings')).toBeVisible()
     await expect(close.send('Hallam Trade Chemicals')).toBeVisible()

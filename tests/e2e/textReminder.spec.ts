@@ -15,6 +15,10 @@ test('a text is written from the list by keyboard, sent from the phone, and its 
   await shop.enter(desk, '/upkeep')
   await desk.getByRole('combobox', { name: 'Due in' }).click()
   await desk.getByRole('option', { name: 'the next 3 months' }).click()
+  await expect(desk.getByRole('row', { name: /QHV 318/ })).toContainText(
+    'no call: the owner has not agreed to calls',
+  )
+  await expect(desk.getByRole('button', { name: 'Skip topper renewal of QHV 318' })).toBeVisible()
   const act = desk.getByRole('button', { name: 'More acts: QHV 318, topper renewal' })
   await act.focus()
   await desk.keyboard.press('Enter')

@@ -42,7 +42,7 @@ export function Consents({ customerId }: { customerId: string }) {
         ))}
       </ul>
       {form === null && (
-        <Group mt="sm" gap="sm">
+        <Group mt="sm" mb="sm" gap="sm">
           {asks.map(([which, label]) => (
             <Button key={which} variant="default" onClick={() => setForm(which)}>
               {label}

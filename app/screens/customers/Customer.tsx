@@ -65,11 +65,11 @@ export function Customer() {
           <Vehicles customer={customer} />
           <Fleet customer={customer} />
           <Visits visits={customer.visits} />
+          <Contacts customer={customer} />
           <HistoryCard entities={['customer']} id={customer.id} />
         </div>
         <div className={pieces.column}>
           <Details key={customer.id} customer={customer} />
-          <Contacts customer={customer} />
           <Consents customerId={customer.id} />
         </div>
       </div>
