@@ -5,7 +5,7 @@ import Database from 'better-sqlite3'
 import { onTestFinished } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { openStore } from '../../main/store/store.ts'
-import { fillYears, yearsNowAt } from '../bench/years/fillYears.ts'
+import { fillYears, smallShop, yearsNowAt } from '../bench/years/fillYears.ts'
 
 /** A generated shop of some years, small, until the test ends; `change` has its file before it is opened. */
 export async function yearsShop(change?: (database: Database.Database) => void, years = 1) {
@@ -13,7 +13,7 @@ export async function yearsShop(change?: (database: Database.Database) => void, 
   onTestFinished(() => rmSync(dir, { recursive: true, force: true }))
   const file = join(dir, 'lustrum.db')
   const files = { dir: migrationsDir }
-  await fillYears(file, files, { years, lanes: 1, pastLanes: 1, ownersAYear: 100 })
+  await fillYears(file, files, { ...smallShop, years })
   if (change) {
     const database = new Database(file)
     change(database)

@@ -16,7 +16,7 @@
  *   with the same options share it in their order; another file, or other options, get a fresh one. A test that
  *   failed ends it, so the next starts clean.
  * - `desk`: a page that has been let in, at '/'. `page` is the same page not yet let in.
- * - `shopNow`, `shopDemo`, `shopEnv`: options for `test.use`; without them a Wednesday in April and an empty database.
+ * - `shopNow`, `shopDemo`, `shopYears`, `shopEnv`: options for `test.use`; without them a Wednesday in April and an empty database.
  * - The browser's clock starts at `shopNow` too. `npm run test:clocks` puts it, and the server's machine, elsewhere.
  * - Every test fails on an uncaught error or a console error in the page (a refused style or script counts);
  *   `test.use({ allowedErrors: [/words/] })` for a test that provokes one. A refused request's own line is not one.
@@ -34,6 +34,7 @@ export { expect }
 export interface ShopOptions {
   shopNow: string
   shopDemo: boolean
+  shopYears: number | undefined
   shopEnv: Record<string, string> | undefined
   allowedErrors: RegExp[]
 }
@@ -53,6 +54,7 @@ interface ShopFixtures {
 export const test = base.extend<ShopOptions & ShopFixtures, { servers: Servers }>({
   shopNow: ['2026-04-15T13:40:00Z', { option: true }],
   shopDemo: [false, { option: true }],
+  shopYears: [undefined, { option: true }],
   shopEnv: [undefined, { option: true }],
   allowedErrors: [[], { option: true }],
 
@@ -80,8 +82,13 @@ export const test = base.extend<ShopOptions & ShopFixtures, { servers: Servers }
     { scope: 'worker' },
   ],
 
-  shop: async ({ servers, shopNow, shopDemo, shopEnv }, use, testInfo) => {
-    const shop = await servers.serve(testInfo.file, { now: shopNow, demo: shopDemo, env: shopEnv })
+  shop: async ({ servers, shopNow, shopDemo, shopYears, shopEnv }, use, testInfo) => {
+    const shop = await servers.serve(testInfo.file, {
+      now: shopNow,
+      demo: shopDemo,
+      years: shopYears,
+      env: shopEnv,
+    })
     await use(shop)
     if (testInfo.status !== testInfo.expectedStatus) {
       await testInfo.attach('server', { body: shop.output, contentType: 'text/plain' })

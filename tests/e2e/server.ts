@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process'
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -16,6 +16,8 @@ export interface ServerOptions {
   now: string
   /** Begin with the demo shop. */
   demo?: boolean | undefined
+  /** Begin with a generated shop of so many years, whose present is `yearsNowAt`; the demo's rows are among its own. */
+  years?: number | undefined
   /** More environment, such as the address of a mail server the test started. */
   env?: Record<string, string> | undefined
 }
@@ -47,6 +49,8 @@ export class ShopServer {
   }
 
   async start(now = this.#options.now): Promise<void> {
+    if (this.#options.years && readdirSync(this.dataDir).length === 0)
+      fillYears(this.dataDir, this.#options.years)
     if (this.#options.demo && readdirSync(this.dataDir).length === 0)
       cpSync(await demoFolder(now, () => filledWithDemo(now)), this.dataDir, { recursive: true })
     await this.#spawn(now)
@@ -142,6 +146,11 @@ export class ShopServer {
     await this.kill()
     rmSync(this.dataDir, { recursive: true, force: true })
   }
+}
+
+function fillYears(dataDir: string, years: number): void {
+  const script = fileURLToPath(new URL('../bench/years/fillFolder.ts', import.meta.url))
+  execFileSync(process.execPath, [script, dataDir, String(years)], { cwd: root, stdio: 'inherit' })
 }
 
 async function filledWithDemo(now: string): Promise<string> {

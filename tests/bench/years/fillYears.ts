@@ -33,6 +33,9 @@ export const yearsNowAt = minuteOf(Temporal.Instant.from('2026-04-15T15:00:00Z')
 /** The size the figures are asked for: as many owners, cars and jobs a year as a large shop has. */
 export const largeShop = { lanes: 3, pastLanes: 9, ownersAYear: 2_000 }
 
+/** The demo's own floor, for tests: every kind of row, and few of each. */
+export const smallShop = { lanes: 1, pastLanes: 1, ownersAYear: 100 }
+
 const readingEveryMin = 120
 
 interface Ground {
