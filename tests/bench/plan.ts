@@ -126,21 +126,20 @@ function* shutBay(): Generator<Figure> {
   }
 }
 
-/** The twelve small cases and the first three weeks with one part switched off at a time. */
+/** The twelve small cases and the first three weeks with one part switched off at a time: each floor all ways in turn. */
 function* switchedOff(): Generator<Figure> {
   const floors = [...floorCases('small'), ...floorCases('medium').slice(0, 3)].map(({ floor }) => floor)
   const off: (keyof LayParts)[] = ['insertion', 'learning', 'activity', 'neighbourhoods', 'bisection']
-  for (const part of [undefined, ...off]) {
-    const parts = part ? { ...allParts, [part]: false } : allParts
-    let total = 0
-    let proven = 0
-    let conflicts = 0
-    for (const floor of floors) {
+  const ways = [undefined, ...off].map(part => ({ part, total: 0, proven: 0, conflicts: 0 }))
+  for (const floor of floors)
+    for (const way of ways) {
+      const parts = way.part ? { ...allParts, [way.part]: false } : allParts
       const { last, seconds } = layTimed(floor, offS, { parts })
-      total += seconds
-      conflicts += last.conflicts
-      if (last.proven) proven++
+      way.total += seconds
+      way.conflicts += last.conflicts
+      if (last.proven) way.proven++
     }
+  for (const { part, total, proven, conflicts } of ways) {
     const name = `without ${part ?? 'nothing'}: ${proven} of ${floors.length} proven`
     yield figure(`${name}, time`, total, 's')
     yield figure(`${name}, conflicts`, conflicts, 'count')
