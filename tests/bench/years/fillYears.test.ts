@@ -30,8 +30,20 @@ describe('a generated shop of one year', () => {
     expect(first?.dropOffAt).toBeLessThan(yearsNowAt - 350 * 1440)
     expect(await read.job.count({ where: { status: 'handedOver' } })).toBeGreaterThan(300)
     expect(await read.job.count({ where: { status: 'lapsed' } })).toBeGreaterThan(0)
-    // What was let go draws nothing any more, as where the app lets it go.
+    // What was released draws nothing any more, as where the app releases it.
     expect(await read.stepDraw.count({ where: { job: { status: 'lapsed' } } })).toBe(0)
+    // Each hold that came to nothing says when it was made and what became of it.
+    for (const [status, act] of [
+      ['lapsed', 'lapsed'],
+      ['cancelled', 'released'],
+    ] as const) {
+      const dead = await read.job.findMany({ where: { status, id: { startsWith: 'years-' } } })
+      expect(dead.length, status).toBeGreaterThan(0)
+      const lines = await read.auditLine.findMany({ where: { entityId: { in: dead.map(job => job.id) } } })
+      expect(lines.filter(line => line.act === 'held').length).toBe(dead.length)
+      expect(lines.filter(line => line.act === act).length).toBe(dead.length)
+      expect(lines.length).toBe(2 * dead.length)
+    }
     for (const table of ['layer', 'upkeepPlan', 'upkeepEntry', 'message', 'conditionCheck'] as const) {
       const counted = read[table] as { count(): Promise<number> }
       expect(await counted.count(), table).toBeGreaterThan(100)

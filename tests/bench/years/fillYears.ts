@@ -12,7 +12,7 @@ import { demoWeeks, type Visit, weeks } from './demoWeeks.ts'
 import { type Row, rowInserter } from './insertRows.ts'
 import { PastMoney } from './pastMoney.ts'
 import { PastShelf } from './pastShelf.ts'
-import { type Coating, carUpkeep, consentRows, type LapsedPlace } from './pastUpkeep.ts'
+import { type Coating, carUpkeep, consentRows, type DeadPlace } from './pastUpkeep.ts'
 import { inLane, jobId, type Rows, visitRows } from './pastVisits.ts'
 import { type Car, type Owner, people } from './people.ts'
 import { waitingRows } from './waitingRows.ts'
@@ -184,9 +184,10 @@ function addUpkeep(
   const owners = new Map(past.owners.map(owner => [owner.id, owner]))
   const wash = ground.visits.find(({ job }) => job.treatments.length === 1 && job.steps.length <= 3)
   let { number } = past
-  const lapsed: LapsedPlace = (car, at) => {
+  const dead: DeadPlace = (car, at, how) => {
     if (!wash) throw new Error('the demo books no wash')
-    const shift = Math.ceil((at - wash.job.dropOffAt) / 10_080 + 1) * 10_080
+    const weeksOn = how === 'lapsed' ? 1 : 2
+    const shift = Math.ceil((at - wash.job.dropOffAt) / 10_080 + weeksOn) * 10_080
     const { job } = wash
     const id = jobId(number)
     const place = visitRows(
@@ -198,7 +199,7 @@ function addUpkeep(
       id,
       dropOffAt: job.dropOffAt + shift,
       handoverAt: job.handoverAt + shift,
-      rows: asLapsed(place, at),
+      rows: asDead(place, at, how),
     }
   }
   for (const car of past.cars) {
@@ -207,33 +208,33 @@ function addUpkeep(
     if (!coatings || !owner) continue
     put(
       ground,
-      carUpkeep(car, owner, coatings, { nowAt: yearsNowAt, zone: ground.zone, random: past.random, lapsed }),
+      carUpkeep(car, owner, coatings, { nowAt: yearsNowAt, zone: ground.zone, random: past.random, dead }),
     )
   }
 }
 
-/** The rows of a visit that was only held: nothing of it happened. */
-function asLapsed(rows: Rows, at: number): Rows {
+/** The rows of a visit that was only held: nothing of it happened, and the desk's lines say what became of the place. */
+function asDead(rows: Rows, at: number, how: 'lapsed' | 'released'): Rows {
   const never = { actualStartAt: null, actualEndAt: null }
+  const endedAt = at + (how === 'lapsed' ? 10_080 : 1_440)
+  const job = {
+    status: how === 'lapsed' ? 'lapsed' : 'cancelled',
+    arrivedAt: null,
+    leftAt: null,
+    createdAt: at,
+    heldUntilAt: how === 'lapsed' ? endedAt : null,
+  }
   return rows.flatMap(([table, list]): Rows => {
-    if (table === 'Job')
-      return [
-        [
-          table,
-          list.map(row => ({
-            ...row,
-            status: 'lapsed',
-            arrivedAt: null,
-            leftAt: null,
-            createdAt: at,
-            heldUntilAt: at + 10_080,
-          })),
-        ],
-      ]
+    if (table === 'Job') return [[table, list.map(row => ({ ...row, ...job }))]]
     if (table === 'JobStep') return [[table, list.map(row => ({ ...row, ...never }))]]
-    if (table === 'AuditLine') return [[table, list.slice(0, 1)]]
+    if (table === 'AuditLine')
+      return [[table, list.slice(0, 2).map((row, i) => (i === 0 ? { ...row, at } : ended(row)))]]
     return table === 'JobTreatment' || table === 'JobStepCrew' ? [[table, list]] : []
   })
+
+  function ended(line: Row): Row {
+    return { ...line, at: endedAt, who: how === 'lapsed' ? 'front desk' : 'reminder', act: how, detail: '{}' }
+  }
 }
 
 /** A reading every two hours in every bay, until a week ago: from then on the demo has its own. */

@@ -13,10 +13,11 @@ export interface Coating {
   at: number
 }
 
-/** A place that was held for a reminder and lapsed. */
-export type LapsedPlace = (
+/** A place that was held for a reminder and came to nothing: its time ran out, or the owner chose the other one. */
+export type DeadPlace = (
   car: Car,
   at: number,
+  how: 'lapsed' | 'released',
 ) => { id: string; dropOffAt: number; handoverAt: number; rows: Rows }
 
 const topperDays = 270
@@ -28,9 +29,9 @@ export function carUpkeep(
   car: Car,
   owner: Owner,
   coatings: readonly Coating[],
-  ground: { nowAt: number; zone: string; random: Random; lapsed: LapsedPlace },
+  ground: { nowAt: number; zone: string; random: Random; dead: DeadPlace },
 ): Rows {
-  const { nowAt, zone, random, lapsed } = ground
+  const { nowAt, zone, random, dead } = ground
   const plans: Row[] = []
   const entries: Row[] = []
   const messages: Row[] = []
@@ -64,10 +65,17 @@ export function carUpkeep(
         entries.push(entryRow(car.id, at, { planId, what: 'done', ruleOn, onDay: dateOfDay(done) }))
         const message = reminder(car, owner, planId, ruleOn, at - 14 * 1440, random)
         if (message && !once) {
-          const place = lapsed(car, at - 14 * 1440)
-          held.push(...place.rows)
-          const { id: jobId, dropOffAt, handoverAt } = place
-          message.slots = JSON.stringify([{ jobId, dropOffAt, handoverAt, heldUntilAt: at - 7 * 1440 }])
+          const places = (['lapsed', 'released'] as const).map(how => dead(car, at - 14 * 1440, how))
+          held.push(...places.flatMap(place => place.rows))
+          const heldUntilAt = at - 7 * 1440
+          message.slots = JSON.stringify(
+            places.map(({ id: jobId, dropOffAt, handoverAt }) => ({
+              jobId,
+              dropOffAt,
+              handoverAt,
+              heldUntilAt,
+            })),
+          )
         }
         if (message) messages.push(message)
         if (once) break
