@@ -4,19 +4,21 @@ import type { DueEntry } from '../../main/domain/upkeep/plan/dueList.ts'
 import type { SpreadVisit } from '../../main/domain/upkeep/spread/spread.ts'
 import { regret, solveWithHighs } from '../domain/upkeep/spread/highs.ts'
 import { spread } from '../domain/upkeep/spread/spreadAtOnce.ts'
+import { inTurn, whole } from './inTurn.ts'
 import type { Figure } from './run.ts'
 import { seeded } from './simulation/random.ts'
 import { dueCars, TODAY } from './upkeep/dueCars.ts'
 import {
-  fixedAsSafe,
   type IntervalRule,
   LEVEL,
   SHEET_DAYS,
-  simulate,
+  simulateAll,
   type Truth,
+  visitsAtShare,
 } from './upkeep/simulation.ts'
 
 const rounds = 11
+const besideRounds = 3
 const goalDueMs = 300
 const goalSpreadMs = 1000
 const goalFewer = 10
@@ -42,7 +44,7 @@ function timed(work: () => number): { first: number; median: number; used: numbe
 const open = (date: string) => Temporal.PlainDate.from(date).dayOfWeek < 7
 const question = { today: TODAY, until: '2027-04-15', zone: 'America/New_York', isOpen: open }
 
-function* dueFigures(): Generator<Figure> {
+async function* dueFigures(): AsyncGenerator<Figure> {
   const cars = dueCars(10_000, 7)
   const list = timed(() => dueList(cars, question).length)
   const name = `due list of a year, 10,000 cars, ${cars.length} plans, ${list.used / rounds} visits`
@@ -56,17 +58,12 @@ function* dueFigures(): Generator<Figure> {
     ...entry,
     plan: { ...entry.plan, rule: `${entry.plan.rule};WKST=MO` },
   }))
-  const direct = timed(() => dueList(few, question).length)
-  const byExpansion = timed(() => dueList(expanded, question).length)
-  if (direct.used !== byExpansion.used)
-    throw new Error('the plain count and the expansion name different visits')
-  yield figure(
-    '2,000 plans by expansion, against counted directly',
-    byExpansion.median / direct.median,
-    'ratio',
-    null,
-    null,
-  )
+  const direct = () => dueList(few, question).length
+  const byExpansion = () => dueList(expanded, question).length
+  if (direct() !== byExpansion()) throw new Error('the plain count and the expansion name different visits')
+  const ms = await inTurn({ direct: whole(direct), byExpansion: whole(byExpansion) }, { rounds })
+  const against = ms.byExpansion / ms.direct
+  yield figure('2,000 plans by expansion, against counted directly', against, 'ratio', null, null)
 }
 
 /** A year's visits of which half want to come in ten weeks of spring. */
@@ -108,9 +105,7 @@ async function* spreadFigures(): AsyncGenerator<Figure> {
       late: costs.reduce((sum, cost) => sum + cost.late, 0),
       early: costs.reduce((sum, cost) => sum + cost.early, 0),
     }
-    const start = performance.now()
     const best = solveWithHighs(visits, room)
-    const highsMs = performance.now() - start
     for (const goal of ['left', 'late', 'early'] as const)
       yield figure(
         `${name}, ${goal === 'left' ? 'left over' : `weeks ${goal}`}`,
@@ -119,7 +114,14 @@ async function* spreadFigures(): AsyncGenerator<Figure> {
         `as HiGHS: ${best[goal]}`,
         ours[goal] === best[goal],
       )
-    yield figure(`${name}, HiGHS against ours`, highsMs / time.median, 'ratio', null, null)
+    const ms = await inTurn(
+      {
+        ours: whole(() => spread(visits, room).placed.length),
+        highs: whole(() => solveWithHighs(visits, room).left),
+      },
+      { rounds: besideRounds },
+    )
+    yield figure(`${name}, HiGHS against ours`, ms.highs / ms.ours, 'ratio', null, null)
   }
 }
 
@@ -140,54 +142,51 @@ const truths: readonly [string, Truth][] = [
 ]
 const seeds = [1, 2, 3]
 
+/** Settings to tune in hindsight, from the most cautious on. */
+const fixedRules = Array.from({ length: 69 }, (_, i): IntervalRule => ({ rule: 'fixed', days: 60 + 5 * i }))
+const knownRules = Array.from(
+  { length: 50 },
+  (_, i): IntervalRule => ({ rule: 'known', part: 0.3 + 0.03 * i }),
+)
+
+/**
+ * Visits a year at an equal share gone before the visit: with fewer visits alone, any rule wins that comes too late. The
+ * fixed interval it is set beside is tuned in hindsight, which no shop can do.
+ *
+ * There is not much to win. Where all toppers fail by one curve of shape k, the fewest visits come of renewing each at the
+ * same part of its own life a; to those of one interval for all they are as mean(1/a) to mean(a^-k)^(1/k). For the cars
+ * here, whose lives differ by a quarter (of the logarithm), that saves 4 %: a saving of 10 % wants lives that differ by
+ * 0.42. The figure with each car's true life known says so by playing it out.
+ */
 function* simulationFigures(): Generator<Figure> {
-  const total = (truth: Truth, rule: IntervalRule) => {
-    let visits = 0
-    let failed = 0
-    for (const seed of seeds) {
-      const outcome = simulate(500, truth, seed, rule)
-      visits += outcome.visits
-      failed += outcome.failed
-    }
-    return { visits, share: failed / visits }
-  }
   const percent = (share: number) => Math.round(share * 1000) / 10
   for (const [words, truth] of truths) {
-    const fixed = total(truth, { rule: 'fixed', days: SHEET_DAYS })
-    const learned = total(truth, { rule: 'learned' })
-    let safeVisits = 0
-    for (const seed of seeds) safeVisits += fixedAsSafe(500, truth, seed, learned.share).visits
+    const outcome = (rule: IntervalRule) => simulateAll(500, truth, seeds, rule)
+    const learned = outcome({ rule: 'learned' })
+    const { goneShare, visitsAYear } = learned
+    const fixed = visitsAtShare(fixedRules, goneShare, outcome)
+    const known = visitsAtShare(knownRules, goneShare, outcome)
     const name = `500 cars, 8 years, 3 seeds, ${words}`
-    const limit = percent(1 - LEVEL)
+    const most = 1 - LEVEL
+    const goneGoal = `at most ${percent(most)} %`
     yield figure(
-      `${name}: gone before the visit, fixed ${SHEET_DAYS} days`,
-      percent(fixed.share),
+      `${name}: gone before the visit`,
+      percent(goneShare),
       '%',
-      null,
-      null,
+      goneGoal,
+      goneShare <= most + 1e-12,
     )
-    yield figure(
-      `${name}: gone before the visit, learned`,
-      percent(learned.share),
-      '%',
-      `at most ${limit} %`,
-      learned.share <= 1 - LEVEL + 1e-12,
-    )
-    const fewer = percent(1 - learned.visits / fixed.visits)
-    yield figure(
-      `${name}: fewer visits than fixed ${SHEET_DAYS} days`,
-      fewer,
-      '%',
-      `at least ${goalFewer} %`,
-      fewer >= goalFewer,
-    )
-    yield figure(
-      `${name}: fewer visits than the longest fixed interval that fails as seldom`,
-      percent(1 - learned.visits / safeVisits),
-      '%',
-      null,
-      null,
-    )
+    yield figure(`${name}: visits a year and car, learned`, visitsAYear, 'visits', null, null)
+    yield figure(`${name}: the same, the fixed interval with as many gone`, fixed, 'visits', null, null)
+    const fewer = percent(1 - visitsAYear / fixed)
+    const goal = `at least ${goalFewer} %`
+    yield figure(`${name}: fewer visits than that`, fewer, '%', goal, fewer >= goalFewer)
+    const best = percent(1 - known / fixed)
+    yield figure(`${name}: fewer than that with each car's true life known`, best, '%', null, null)
+    const sheet = outcome({ rule: 'fixed', days: SHEET_DAYS })
+    const sheetName = `${name}: fixed ${SHEET_DAYS} days`
+    yield figure(`${sheetName}, gone before the visit`, percent(sheet.goneShare), '%', null, null)
+    yield figure(`${sheetName}, visits a year and car`, sheet.visitsAYear, 'visits', null, null)
   }
 }
 

@@ -31,12 +31,21 @@ export interface Truth {
   readonly shape: number
 }
 
-export type IntervalRule = { readonly rule: 'fixed'; readonly days: number } | { readonly rule: 'learned' }
+/**
+ * `fixed`: the same days for every car. `known`: a part of the age that each car's own topper is good for, which no shop
+ * can know. `learned`: the app's.
+ */
+export type IntervalRule =
+  | { readonly rule: 'fixed'; readonly days: number }
+  | { readonly rule: 'known'; readonly part: number }
+  | { readonly rule: 'learned' }
 
 export interface Outcome {
   readonly visits: number
   /** Toppers found gone. */
   readonly failed: number
+  /** Years that all cars together were looked after. */
+  readonly carYears: number
 }
 
 interface Car {
@@ -103,13 +112,17 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
   const cars = carsOf(count, truth, seed).map(car => ({ ...car, laidOn: 0, lasts: 0, visitOn: 0 }))
   const seen: Record<ExposureClass, ObservedLife[]> = { gentle: [], ordinary: [], harsh: [] }
   const ages: Record<ExposureClass, number> = { gentle: SHEET_DAYS, ordinary: SHEET_DAYS, harsh: SHEET_DAYS }
+  const dueAge = (car: Car) => {
+    if (interval.rule === 'fixed') return interval.days
+    return Math.floor(
+      interval.rule === 'known' ? interval.part * car.trueAge : ages[car.exposureClass] * car.multiplier,
+    )
+  }
   const lay = (car: (typeof cars)[number], on: number) => {
     const life = weibullThrough(car.trueAge, LEVEL, truth.shape)
     car.laidOn = on
     car.lasts = life.scale * (-Math.log(1 - car.draw())) ** (1 / life.shape)
-    const dueAge =
-      interval.rule === 'fixed' ? interval.days : Math.floor(ages[car.exposureClass] * car.multiplier)
-    car.visitOn = on + Math.max(1, dueAge + delayOf(car.draw))
+    car.visitOn = on + Math.max(1, dueAge(car) + delayOf(car.draw))
   }
   for (const car of cars) lay(car, car.joinsOn)
   let visits = 0
@@ -117,10 +130,11 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
   for (let day = 0; day < END; day++) {
     if (interval.rule === 'learned' && day % LEARN_EVERY === 0)
       for (const name of ['gentle', 'ordinary', 'harsh'] as const) {
-        const { renewAge } = learnLife(seen[name], PRIOR, LEVEL)
-        const change = Math.abs(renewAge - ages[name])
-        if (change >= WORTH_PROPOSING.days && change >= WORTH_PROPOSING.share * ages[name])
-          ages[name] = renewAge
+        const { renewAge, cautiousAge } = learnLife(seen[name], PRIOR, LEVEL)
+        // As it is proposed to the desk: fewer days by the middle, more by the cautious end alone.
+        const age = renewAge < ages[name] ? renewAge : Math.max(ages[name], cautiousAge)
+        const change = Math.abs(age - ages[name])
+        if (change >= WORTH_PROPOSING.days && change >= WORTH_PROPOSING.share * ages[name]) ages[name] = age
       }
     for (const car of cars) {
       if (car.visitOn !== day) continue
@@ -138,21 +152,39 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
       lay(car, day)
     }
   }
-  return { visits, failed }
+  return { visits, failed, carYears: cars.reduce((sum, car) => sum + (END - car.joinsOn) / 365, 0) }
 }
 
-/** The longest fixed interval that fails no more often than a share: what a shop could reach by trial alone. */
-export function fixedAsSafe(
+/** The outcomes of several seeds together. */
+export function simulateAll(
   count: number,
   truth: Truth,
-  seed: number,
-  share: number,
-): Outcome & { days: number } {
-  let best: (Outcome & { days: number }) | null = null
-  for (let days = 60; days <= 400; days += 5) {
-    const outcome = simulate(count, truth, seed, { rule: 'fixed', days })
-    if (outcome.failed / outcome.visits > share && best) break
-    best = { ...outcome, days }
+  seeds: readonly number[],
+  interval: IntervalRule,
+): { visitsAYear: number; goneShare: number } {
+  const all = seeds.map(seed => simulate(count, truth, seed, interval))
+  const sum = (of: (outcome: Outcome) => number) => all.reduce((total, outcome) => total + of(outcome), 0)
+  const visits = sum(each => each.visits)
+  return { visitsAYear: visits / sum(each => each.carYears), goneShare: sum(each => each.failed) / visits }
+}
+
+/**
+ * Visits a year of a rule tuned in hindsight: of its settings, from the most cautious on, the two between which the given
+ * share is gone before the visit, and the visits in between by the same part. Refuses a share that no setting comes to.
+ */
+export function visitsAtShare(
+  rules: readonly IntervalRule[],
+  goneShare: number,
+  outcome: (rule: IntervalRule) => { visitsAYear: number; goneShare: number },
+): number {
+  let before = outcome(rules[0]!)
+  for (const rule of rules.slice(1)) {
+    const now = outcome(rule)
+    if (before.goneShare <= goneShare && goneShare <= now.goneShare) {
+      const part = (goneShare - before.goneShare) / (now.goneShare - before.goneShare || 1)
+      return before.visitsAYear + part * (now.visitsAYear - before.visitsAYear)
+    }
+    before = now
   }
-  return best!
+  throw new Error(`no setting has ${goneShare} gone before the visit`)
 }
