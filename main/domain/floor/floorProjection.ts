@@ -20,9 +20,8 @@ const nobodyClaimed: Claimed = new Map()
  * horizon does not hold what is left, the stored times stay and `broken` says so.
  */
 export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
-  const known = floor.jobs.some(other => other.id === job.id)
-  const jobs = known ? floor.jobs.map(other => (other.id === job.id ? job : other)) : [...floor.jobs, job]
-  return carryForward({ ...floor, jobs }, job.id).get(job.id)!
+  // Where the floor has it already, this one counts: of two with one id the later does.
+  return carryForward({ ...floor, jobs: [...floor.jobs, job] }, job.id).get(job.id)!
 }
 
 /** The floor with every car that is in the shop projected to the present. */

@@ -58,3 +58,28 @@ test('More than is left, less than nothing and nothing at all are refused', () =
   ] as const)
     expect(() => creditTotals(lines, [before], [now], 'net')).toThrow(expect.objectContaining({ code }))
 })
+
+test('What is refused is named: a credit below nothing otherwise than one too large, each at its line', () => {
+  const line = { amountMinor: 1_000, allowanceMinor: 0, ratePercent: '19', category: 'S' as const }
+  const lines = [
+    { ...line, name: 'Wash' },
+    { ...line, name: 'Polish' },
+  ]
+  const credit = (polish: number) => () => creditTotals(lines, [0, 0], [0, polish], 'net')
+  expect(credit(-1)).toThrow(
+    expect.objectContaining({
+      message: 'A credit of Polish is 0 or more.',
+      field: 'lines.1.amountMinor',
+      value: -1,
+    }),
+  )
+  expect(credit(1_001)).toThrow(
+    expect.objectContaining({
+      message: 'More is credited of Polish than is left of it; credit it in full at most.',
+      field: 'lines.1.amountMinor',
+      value: 1_001,
+    }),
+  )
+  // All that is left may be credited.
+  expect(credit(1_000)().netsMinor).toEqual([0, 1_000])
+})

@@ -73,3 +73,15 @@ test('Nothing done earns nothing, and a bay hour of it is not known', () => {
     overnightMinor: null,
   })
 })
+
+test('Listed by what a bay hour earned, the best first; of equals by name, and what took no bay last', () => {
+  const one = (name: string, minor: number, bayMin = 600) => visit({ sold: [{ name, minor }], bayMin })
+  const { treatments } = earnings([
+    one('Quick wash', 400_000, 0),
+    one('Polish', 50_000),
+    one('Topper', 100_000),
+    one('Glass', 50_000),
+    one('Airing', 400_000, 0),
+  ])
+  expect(treatments.map(each => each.name)).toEqual(['Topper', 'Glass', 'Polish', 'Airing', 'Quick wash'])
+})

@@ -13,6 +13,20 @@ describe('a product', () => {
     expect(() => checkProduct(veilTen)).not.toThrow()
   })
 
+  it('is refused at the field that is wrong, and kept at any range of temperatures but one that is none', () => {
+    const stored = (leastC: number, mostC: number) => () =>
+      checkProduct({ ...veilTen, storage: { leastC, mostC } })
+    expect(stored(25, 5)).toThrow(
+      expect.objectContaining({
+        field: 'storage',
+        message: 'Kept between 25 °C and 5 °C is no range; give the lower temperature first.',
+      }),
+    )
+    expect(stored(5, 5)).toThrow(expect.objectContaining({ code: 'storage-backwards' }))
+    expect(stored(5, 6)).not.toThrow()
+    expect(() => checkProduct({ ...veilTen, storage: null })).not.toThrow()
+  })
+
   it('keeps the label’s size and the measured one apart', () => {
     // 16 fl oz on the label, 500 ml found in the bottle (common practice, no source).
     const size = { id: 'z', productId: 'p', labelCenti: 47_318, measuredCenti: 50_000, gtins: [] }

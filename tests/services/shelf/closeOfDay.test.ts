@@ -40,6 +40,20 @@ describe('the projection of the close of day', () => {
     expect(after.projection.days[0]!.likely).toBe(144)
   })
 
+  it('proposes no order of what a finished step used beyond the ledger: what is there has to be counted first', async () => {
+    const booked = await book(desk, shop)
+    const { position } = (
+      await desk.store.read.stepDraw.findMany({
+        where: { jobId: booked.jobId },
+        orderBy: { position: 'asc' },
+      })
+    )[0]!
+    const orders = async () => (await closeOfDay(desk)).orders.flatMap(order => order.lines)
+    expect(await orders()).toMatchObject([{ productId: shop.coating }])
+    await workUntil(desk, booked, position)
+    expect(await orders()).toEqual([])
+  })
+
   it('is a band around what is likely, and names the job that a dry shelf hits', async () => {
     await stock(desk, shop.coating, shop.sizes.coating, 2)
     const jobs = []

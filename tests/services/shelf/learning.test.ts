@@ -1,10 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { listProducts, saveProduct } from '../../../main/services/setUp/products.ts'
 import { listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { shelfList, shelfProduct } from '../../../main/services/shelf/productPage.ts'
 import { learnRecipe, treatmentRecipes } from '../../../main/services/shelf/recipes.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
-import { book, type ShelfShop, shelfShop, stock, workUntil } from './shelfShop.ts'
+import { book, recipe, type ShelfShop, shelfShop, stock, workUntil } from './shelfShop.ts'
 
 let desk: TestDesk
 let shop: ShelfShop
@@ -77,6 +78,55 @@ describe('what the shelf learns of a step', () => {
     expect(
       await desk.store.read.stepDraw.count({ where: { expectedCenti: 3000, NOT: { confirmedAt: null } } }),
     ).toBe(8)
+  })
+
+  it('is written into the steps with this product alone; into those named so where none has it', async () => {
+    const learned = {
+      stage: 'coat' as const,
+      stepName: 'First layer',
+      productId: shop.coating,
+      sizeClass: 'medium' as const,
+      amount: 33,
+      spread: 2,
+    }
+    const amountsOf = async (productId: string) => {
+      const steps = await desk.store.read.treatmentStep.findMany({ where: { name: 'First layer' } })
+      return steps.map(step =>
+        (step.draws as { productId: string; bySize: { medium: { centi: number } } }[])
+          .filter(line => line.productId === productId)
+          .map(line => line.bySize.medium.centi),
+      )
+    }
+    // A second treatment names its steps the same and lays another product in them.
+    const coating = (await listProducts(desk)).find(each => each.id === shop.coating)!
+    const { id: productId } = await saveProduct(desk, {
+      name: 'Ovrel Three',
+      kind: 'coating',
+      cureProfile: coating.cureProfile,
+    })
+    const treatment = (await listTreatments(desk)).find(each => each.id === shop.treatments.twoLayers)!
+    const other = {
+      ...treatment,
+      id: undefined,
+      version: undefined,
+      name: 'Two layers of another',
+      steps: treatment.steps.map(step => ({
+        ...step,
+        id: undefined,
+        productId: step.productId === shop.coating ? productId : step.productId,
+      })),
+    }
+    await saveTreatment(desk, other)
+    expect(await learnRecipe(desk, learned)).toEqual({ treatments: 1 })
+    expect((await amountsOf(shop.coating)).filter(each => each.length > 0)).toEqual([[3_300]])
+    // Cloths are in no step yet: what was learned of them goes into both.
+    expect(await learnRecipe(desk, { ...learned, productId: shop.cloths })).toEqual({ treatments: 2 })
+    expect(await amountsOf(shop.cloths)).toEqual([[3_300], [3_300]])
+    // A recipe that has it counts as the step's own product does.
+    const { id } = await desk.store.read.treatment.findFirstOrThrow({ where: { name: other.name } })
+    await recipe(desk, id, 3, shop.cloths, 5, 1)
+    const second = { ...learned, stepName: 'Second layer', productId: shop.cloths }
+    expect(await learnRecipe(desk, second)).toEqual({ treatments: 1 })
   })
 
   it('asks for more than a few readings before it speaks', async () => {

@@ -1,9 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { undoAct } from '../../../main/services/upkeep/acts.ts'
 import { acceptCarProposal, carUpkeep } from '../../../main/services/upkeep/car.ts'
 import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
 import { saveExposure } from '../../../main/services/upkeep/exposure.ts'
-import { inspect } from '../../../main/services/upkeep/inspect.ts'
+import { inspect, voidInspection } from '../../../main/services/upkeep/inspect.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { carryOut } from './coatedCar.ts'
@@ -49,6 +50,29 @@ describe('what inspections and exposure say', () => {
     await expect(acceptCarProposal(desk, { ...interval, toOn: '2030-01-01' })).rejects.toMatchObject({
       code: 'stale',
     })
+  })
+
+  it('puts a visit off by two looks alone: one look at a topper that seems to work proposes nothing', async () => {
+    const vehicleId = shop.vehicles[0]!
+    const { dueOn } = await topper()
+    const { layers } = await carUpkeep(desk, { vehicleId })
+    desk.setNow(`${Temporal.PlainDate.from(dueOn).subtract({ days: 2 })}T15:00:00Z`)
+    const look = async (before: 'strong' | 'none', after: 'strong' | null) => {
+      const { id } = await inspect(desk, {
+        layerId: layers[0]!.id,
+        panels: [{ panel: 'roof', before, after }],
+      })
+      const { proposals } = await carUpkeep(desk, { vehicleId })
+      await voidInspection(desk, { id })
+      return proposals.filter(each => each.what === 'next-visit')
+    }
+    expect(await look('strong', null)).toEqual([])
+    const [later] = await look('strong', 'strong')
+    expect(later!.toOn > dueOn).toBe(true)
+    // A single look that found it gone brings the visit forward all the same.
+    expect(await look('none', null)).toMatchObject([
+      { fromOn: dueOn, toOn: dateOf(desk.now(), 'America/New_York') },
+    ])
   })
 
   it('is refused where it contradicts an earlier look', async () => {
