@@ -18,6 +18,7 @@ const names: Record<ReasonCode, string> = {
   size: say('Size of order'),
   'price-break': say('Price break'),
   'expiry-cap': say('Before its date'),
+  'wait-by-dates': say('Before its date'),
   'beyond-expiry': say('Past its date'),
   join: say('Joins an order'),
   'no-history': say('History'),

@@ -20,6 +20,7 @@ export type ReasonCode =
   | 'size'
   | 'price-break'
   | 'expiry-cap'
+  | 'wait-by-dates'
   | 'beyond-expiry'
   | 'join'
   | 'no-history'
@@ -57,6 +58,14 @@ export function adviceReasons(input: ReasonInput): Reason[] {
   const packs = advice.packs || advice.joinPacks
   if (packs > 0 && plan !== null) reasons.push(...size(input, plan, packs))
   if (advice.packs === 0 && advice.joinPacks > 0) reasons.push(join(input))
+  if (advice.byDates && packs === 0 && advice.position.positionCenti < advice.orderPointCenti)
+    reasons.push({
+      code: 'wait-by-dates',
+      values: { positionCenti: advice.position.positionCenti },
+      text: say(
+        'Less is left, but an order today would cost more than it saves: some of it would expire beside what is here.',
+      ),
+    })
   if (advice.cap !== null) reasons.push(expiryCap(advice.cap, input.unit))
   if (advice.beyondExpiry)
     reasons.push({
@@ -195,7 +204,18 @@ function lasts({ advice }: ReasonInput): Reason {
   }
 }
 
-function size({ unit, packCenti }: ReasonInput, plan: Policy, packs: number): Reason[] {
+function size({ advice, unit, packCenti }: ReasonInput, plan: Policy, packs: number): Reason[] {
+  if (advice.byDates)
+    return [
+      {
+        code: 'size',
+        values: { packs, packCenti },
+        text: say(
+          '{packs, plural, one {1 pack} other {{packs} packs}} of {packCenti}: by the dates of what is here and the use to expect, that costs the least of carriage, stock and waste together.',
+          { packs, packCenti: amountWords(packCenti, unit, 0) },
+        ),
+      },
+    ]
   const { best, choices } = plan
   const one = choices.find(choice => choice.packs === 1)
   const reasons: Reason[] = [

@@ -1,6 +1,8 @@
 import { meanOf } from './chances.ts'
 import type { Demand } from './demand.ts'
 import { type ExpiryCap, expiryCap } from './expiryCap.ts'
+import type { Line } from './expiryLine.ts'
+import { lineKey } from './expiryProgram.ts'
 import { chanceWithin, type Policy } from './policy.ts'
 import { type Position, packsToOrder } from './position.ts'
 import type { Offer } from './supplier.ts'
@@ -11,6 +13,8 @@ export interface AdviceInput {
   readonly plan: Policy | null
   readonly demand: Demand
   readonly position: Position
+  /** The same by dates, as `lineOf` makes it with the ages of `plan.lines`; null where the plan has none. */
+  readonly line: Line | null
   /** `arrival[k]`: chance that goods ordered today are here only after the k-th open day. */
   readonly arrival: Float64Array
   readonly lifeDays: number | null
@@ -42,6 +46,8 @@ export interface Advice {
   readonly reason: 'below-point' | 'bookings' | null
   /** Packs to add if the supplier gets an order today anyway; 0: not worth it yet. */
   readonly joinPacks: number
+  /** Chosen by the dates of what is there, not by the order point alone. */
+  readonly byDates: boolean
   /** The most packs that will be used before they expire; null where the goods keep. */
   readonly mostPacks: number | null
   /** Set where the expiry date holds the size down. */
@@ -59,14 +65,17 @@ export function advise(input: AdviceInput): Advice {
   const { packCenti } = offer
   const point = plan?.best.orderPointCenti ?? 0
   const extra = plan === null ? 0 : plan.best.packs - 1
-  const byPoint = packsToOrder(position.positionCenti, point, extra, packCenti)
-  const wanted = Math.max(byPoint, jobSize(input.jobShortCenti, extra, packCenti))
-  const joining =
-    plan === null ? 0 : joinSize(position.positionCenti, point, extra, packCenti, plan.best.joinPointCenti)
-  const cap = capOf(input)
-  const limited = (packs: number) => (cap === null ? packs : Math.min(packs, cap.packs))
+  const byDates = answerByDates(input)
+  const byPlan = byDates?.packs ?? packsToOrder(position.positionCenti, point, extra, packCenti)
   // Booked draws must be covered even where a rest of the pack will expire: a job is worth more than the rest.
   const forBookings = Math.ceil(Math.max(0, -position.positionCenti, input.jobShortCenti) / packCenti)
+  const wanted = Math.max(byPlan, jobSize(input.jobShortCenti, extra, packCenti), forBookings)
+  const joining =
+    byDates?.joinPacks ??
+    joinSize(position.positionCenti, point, extra, packCenti, plan?.best.joinPointCenti ?? 0)
+  // What was chosen by dates has weighed what expires already.
+  const cap = byDates ? null : capOf(input)
+  const limited = (packs: number) => (cap === null ? packs : Math.min(packs, cap.packs))
   const packs = wanted === 0 ? 0 : Math.max(limited(wanted), forBookings)
   return {
     productId: input.productId,
@@ -78,8 +87,9 @@ export function advise(input: AdviceInput): Advice {
     lastsChance: lastsChance(plan, position.positionCenti),
     targetService: input.service,
     packs,
-    reason: packs === 0 ? null : plan === null || byPoint === 0 ? 'bookings' : 'below-point',
+    reason: packs === 0 ? null : plan === null || byPlan === 0 ? 'bookings' : 'below-point',
     joinPacks: wanted > 0 ? 0 : limited(joining),
+    byDates: byDates !== null && packs === byPlan,
     mostPacks: cap?.packs ?? null,
     cap: cap !== null && cap.packs < Math.max(wanted, joining) ? cap : null,
     beyondExpiry: packs > 0 && cap !== null && packs > cap.packs,
@@ -87,6 +97,14 @@ export function advise(input: AdviceInput): Advice {
     daysToPoint:
       demand.perDayCenti > 0 ? Math.max(0, position.positionCenti - point) / demand.perDayCenti : null,
   }
+}
+
+/** What the plan by lines orders today; null where there is none, or it does not know this line. */
+function answerByDates({ plan, line }: AdviceInput): { packs: number; joinPacks: number } | null {
+  if (!plan?.lines || line === null) return null
+  const key = lineKey(line)
+  const packs = plan.lines.packs[key]
+  return packs === undefined ? null : { packs, joinPacks: plan.lines.joinPacks[key] ?? 0 }
 }
 
 /** Packs for a job that would lack something although the order point is not reached: an order of the usual size. */

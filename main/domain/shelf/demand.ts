@@ -55,6 +55,8 @@ export interface Demand {
   readonly ahead: readonly Chances[]
   /** Expected cells of `ahead[k]`, before any disturbance. */
   readonly aheadMeanCenti: readonly number[]
+  /** `surprise[k]`: what the k-th open day will draw that is not booked yet. */
+  readonly surprise: readonly Chances[]
   /** One unforeseen draw at the k-th day, given that there is one. */
   readonly drawSize: readonly Chances[]
   /** Which part of the draws of the k-th day nobody has booked by now. */
@@ -97,6 +99,7 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
   const aheadMeanCenti = [0]
   const drawSize: Chances[] = [NOTHING]
   const unforeseenShare = [0]
+  const surprises: Chances[] = [NOTHING]
   let count = 0
   let surprise: Chances = NOTHING
   let disturbance = 0
@@ -112,6 +115,7 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
       )
     } else drawSize[k] = drawSize[k - 1] ?? NOTHING
     count = end
+    surprises.push(moreOften(surprise, levelFactor))
     unforeseenShare.push(sorted.length === 0 ? 1 : count / sorted.length)
     POINTS.forEach((point, i) => {
       tracks[i] = addIndependent(
@@ -133,6 +137,7 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
     day,
     ahead,
     aheadMeanCenti,
+    surprise: surprises,
     drawSize,
     unforeseenShare,
   }

@@ -3,8 +3,10 @@
  * on how often the others order: each is chosen in turn, given the others' pace, until the paces settle. It changes
  * slowly, with what the ledger teaches; once a week is often enough. What to order today is decided by `advise`.
  */
+import { linePlan } from './expiryProgram.ts'
 import type { OrderCost } from './orderCosts.ts'
-import { choosePolicy, type Policy, type PolicyInput } from './policy.ts'
+import { choosePolicy, type Policy } from './policy.ts'
+import type { PolicyInput } from './policyInput.ts'
 
 export type PlannedProduct = { readonly productId: string } & Omit<PolicyInput, 'joinChance' | 'orderCost'>
 
@@ -30,7 +32,21 @@ export function planSupplier(
         product.productId,
         choosePolicy({ ...product, orderCost, joinChance: otherOrders(plans, product.productId) }),
       )
+  for (const product of products) {
+    const policy = plans.get(product.productId)
+    if (!policy) continue
+    const joinChance = otherOrders(plans, product.productId)
+    plans.set(product.productId, byLines({ ...product, orderCost, joinChance }, policy))
+  }
   return plans
+}
+
+/** The policy with what to order by dates, where the goods expire and are few enough for that. */
+export function byLines(input: PolicyInput, policy: Policy): Policy {
+  const { best, stepCenti } = policy
+  // No good plan holds a pack more than the order point would have on its fullest day.
+  const mostCells = Math.round((best.orderPointCenti + (best.packs + 1) * input.packCenti) / stepCenti)
+  return { ...policy, lines: linePlan(input, mostCells) }
 }
 
 /** Chance a day that some other product calls for an order. */

@@ -12,30 +12,13 @@
  */
 import { firstIndex } from '../calendar/index.ts'
 import { type Chances, chanceOf, cumulative, mixture } from './chances.ts'
-import type { Demand } from './demand.ts'
+import type { LinePlan } from './expiryProgram.ts'
 import { expectedWaste } from './expiryWaste.ts'
-import { lowestPrice, type OrderCost, ordersOf } from './orderCosts.ts'
+import { lowestPrice, ordersOf } from './orderCosts.ts'
 import { joinLevels, packsWorthTrying, sizesToTry } from './orderSizes.ts'
+import type { PolicyInput } from './policyInput.ts'
 import { meanOver, standing } from './positions.ts'
 import { expectedUnforeseen, leftAt, serviceAt } from './serviceAtPoint.ts'
-import type { PriceBreak } from './supplier.ts'
-
-export interface PolicyInput {
-  readonly demand: Demand
-  /** `cover[k]`: chance that what is ordered at the next chance serves draws only after the k-th open day from now. */
-  readonly cover: Chances
-  readonly packCenti: number
-  readonly breaks: readonly PriceBreak[]
-  readonly orderCost: OrderCost
-  /** Chance a day that another product orders from the same supplier, so that this one may join. */
-  readonly joinChance: number
-  /** What holding goods costs a day, as a share of their price. */
-  readonly holdRatePerDay: number
-  /** Share of draws that find the whole amount on the shelf, 0..1. */
-  readonly service: number
-  /** Open days from delivery to expiry; null when the goods keep. */
-  readonly lifeDays: number | null
-}
 
 /** One size of order with the point it needs, its service and its cost a day in minor units (not rounded). */
 export interface Choice {
@@ -65,6 +48,8 @@ export interface Policy {
   readonly within: Float64Array
   readonly stepCenti: number
   readonly expectedUnforeseenCenti: number
+  /** What to order by the dates of what is there; null: by the order point alone. */
+  readonly lines: LinePlan | null
 }
 
 /** Chooses order point and order size. Null when the product has no use on record: then only bookings call for it. */
@@ -89,6 +74,7 @@ export function choosePolicy(input: PolicyInput): Policy | null {
     within: cumulative(unforeseen),
     stepCenti: demand.stepCenti,
     expectedUnforeseenCenti: expectedUnforeseen(demand, cover),
+    lines: null,
   }
 }
 

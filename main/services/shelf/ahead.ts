@@ -5,6 +5,7 @@ import {
   type BookedDraw,
   useAhead as expectedUse,
   type Holding,
+  lineOf,
   type Policy,
   type Projection,
   projectStock,
@@ -184,22 +185,25 @@ function adviceOf(base: Omit<ProductAhead, 'advice'>, ground: ShelfDay, days: Sh
   const { buying, outlook, holdings, booked, deliveries, plan } = base
   if (!buying) return null
   const openAhead = (day: number) => days.openBefore(day + 1) - days.openBefore(ground.day + 1)
-  const position = stockPosition({
+  const shelf = {
     stock: holdings
       .filter(each => each.lastDay === null || each.lastDay > ground.day)
       .map(each => ({ centi: each.centi, openDays: each.lastDay === null ? null : openAhead(each.lastDay) })),
     underWayCenti: deliveries.reduce((sum, each) => sum + each.centi, 0),
     waitingCenti: base.waitingCenti,
     booked: booked.map(each => ({ inDays: Math.max(1, openAhead(each.day)), centi: each.centi })),
-    cover: outlook.cover,
-    demand: outlook.demand,
-  })
+  }
+  const { demand, cover } = outlook
+  const position = stockPosition({ ...shelf, cover, demand })
+  const { coverDays } = position
+  const ages = plan?.lines?.ages
   return advise({
     productId: base.product.id,
     offer: buying.offer,
     plan,
-    demand: outlook.demand,
+    demand,
     position,
+    line: ages ? lineOf({ ...shelf, coverDays, stepCenti: demand.stepCenti, ages }) : null,
     arrival: outlook.arrival,
     // Without any use on record nothing says how much would be used before it expires.
     lifeDays: outlook.demand.draws === 0 ? null : outlook.lifeDays,

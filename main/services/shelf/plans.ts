@@ -163,5 +163,6 @@ function policyJson(policy: Policy): JsonObject {
 function policyFrom(json: unknown): Policy | null {
   if (json === null) return null
   const policy = json as Policy & { within: number[] }
-  return { ...policy, within: Float64Array.from(policy.within) }
+  // One kept by an earlier version knows nothing of dates.
+  return { ...policy, within: Float64Array.from(policy.within), lines: policy.lines ?? null }
 }

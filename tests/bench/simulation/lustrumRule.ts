@@ -10,6 +10,7 @@ import {
   latticeStep,
   leadTimeOf,
   learnDemand,
+  lineOf,
   type Plans,
   planSupplier,
   proposeOrders,
@@ -79,14 +80,16 @@ export function lustrumRule(world: World, expected?: Expectation): Rule {
     const product = products[p]!
     const { cover, arrival } = learned[product.supplier]!
     const demand = demands[p]!
-    const position = stockPosition({
+    const shelf = {
       stock: view.lots.map(lot => ({ centi: lot.centi, openDays: lot.lastDay - day })),
       underWayCenti: view.underWayCenti,
       waitingCenti: view.waitingCenti,
       booked: bookedAhead(world, p, day),
-      cover,
-      demand,
-    })
+    }
+    const position = stockPosition({ ...shelf, cover, demand })
+    const plan = plans[product.supplier]!.get(String(p)) ?? null
+    const ages = plan?.lines?.ages
+    const { coverDays } = position
     const offer = {
       supplierId: String(product.supplier),
       productId: String(p),
@@ -99,9 +102,10 @@ export function lustrumRule(world: World, expected?: Expectation): Rule {
     const advice = advise({
       productId: String(p),
       offer,
-      plan: plans[product.supplier]!.get(String(p)) ?? null,
+      plan,
       demand,
       position,
+      line: ages ? lineOf({ ...shelf, coverDays, stepCenti: demand.stepCenti, ages }) : null,
       arrival,
       lifeDays: product.lifeDays,
       service: product.service,

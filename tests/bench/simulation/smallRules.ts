@@ -5,11 +5,14 @@ import {
   advise,
   type Chances,
   type Demand,
+  lineOf,
   meanOf,
   type Policy,
   stockPosition,
 } from '../../../main/domain/shelf/index.ts'
+import { byLines } from '../../../main/domain/shelf/plan.ts'
 import { choosePolicy } from '../../../main/domain/shelf/policy.ts'
+import type { PolicyInput } from '../../../main/domain/shelf/policyInput.ts'
 import { positionOf, type SmallShop, type SmallState } from './smallShelf.ts'
 
 const CAP = 200
@@ -25,9 +28,11 @@ export function trueDemand(shop: SmallShop, horizon: number): Demand {
   const aheadMeanCenti = [0]
   const drawSize: Chances[] = [NOTHING]
   const unforeseenShare = [0]
+  const surprises: Chances[] = [NOTHING]
   for (let k = 1; k <= horizon; k++) {
     const open = k > shop.notice
     const surprise = open ? day : walkIn
+    surprises.push(surprise)
     ahead.push(addIndependent(ahead[k - 1]!, surprise, CAP))
     aheadMeanCenti.push(aheadMeanCenti[k - 1]! + meanOf(surprise))
     const draws = walkInDraws + (open ? bookedDraws : 0)
@@ -45,6 +50,7 @@ export function trueDemand(shop: SmallShop, horizon: number): Demand {
     day,
     ahead,
     aheadMeanCenti,
+    surprise: surprises,
     drawSize,
     unforeseenShare,
   }
@@ -65,7 +71,7 @@ export function ownRule(shop: SmallShop, service: number): SmallRule {
   const offer = { packCenti: shop.packCells, breaks: [{ fromPacks: 1, packPriceMinor: shop.price }] }
   const lifeDays = shop.life === 0 ? null : shop.life
   const holdRatePerDay = (shop.holdCostPerDay * shop.packCells) / shop.price
-  const policy = choosePolicy({
+  const terms: PolicyInput = {
     ...offer,
     demand,
     cover,
@@ -74,22 +80,24 @@ export function ownRule(shop: SmallShop, service: number): SmallRule {
     holdRatePerDay,
     service,
     lifeDays,
-  })!
+  }
+  const policy = byLines(terms, choosePolicy(terms)!)
   const rule = (state: SmallState) => {
-    const position = stockPosition({
+    const shelf = {
       stock: state.stock.map((centi, i) => ({ centi, openDays: shop.life === 0 ? null : i + 1 })),
       underWayCenti: state.lateOrder,
       waitingCenti: state.waiting,
       booked: state.bookings.map((centi, i) => ({ inDays: i + 1, centi })),
-      cover,
-      demand,
-    })
+    }
+    const position = stockPosition({ ...shelf, cover, demand })
+    const ages = policy.lines?.ages
     const advice = {
       productId: '',
       offer,
       plan: policy,
       demand,
       position,
+      line: ages ? lineOf({ ...shelf, coverDays: position.coverDays, stepCenti: 1, ages }) : null,
       arrival,
       lifeDays,
       orderCost,

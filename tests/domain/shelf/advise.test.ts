@@ -119,6 +119,46 @@ describe('advice', () => {
     })
   })
 
+  it('is by the dates of what is there where the plan knows them, and by the order point where it does not', () => {
+    const lines = {
+      ages: 2,
+      packs: { '1,0,0': 0, '0,9,0': 2 },
+      joinPacks: { '1,0,0': 3, '0,9,0': 4 },
+      service: 0.95,
+    }
+    const byDates = (centi: number, line: number[] | null) =>
+      adviceAt(centi, {}, { plan: { ...plan, lines }, line, lifeDays: 2 })
+    const text = (advice: Advice) =>
+      adviceReasons({
+        advice,
+        plan,
+        unit: 'ml',
+        packCenti: 3000,
+        lead: { meanDays: 2, sdDays: 0 },
+        demand,
+        level: null,
+        dueTodayCenti: 0,
+      })
+    const none = byDates(0, [1, 0, 0])
+    expect(none).toMatchObject({ packs: 0, joinPacks: 3, reason: null, byDates: true, cap: null })
+    expect(none.orderPointCenti).toBeGreaterThan(0)
+    const some = byDates(900_000, [0, 9, 0])
+    expect(some).toMatchObject({ packs: 2, joinPacks: 0, reason: 'below-point', byDates: true })
+    expect(text(some).find(reason => reason.code === 'size')?.text).toBe(
+      '2 packs of 30 ml: by the dates of what is here and the use to expect, that costs the least of carriage, stock and waste together.',
+    )
+    const waits = { ...none, joinPacks: 0 }
+    expect(text(waits).map(reason => reason.code)).toContain('wait-by-dates')
+    expect(text(none).map(reason => reason.code)).not.toContain('wait-by-dates')
+    // A job on the board is served whatever the dates say.
+    expect(byDates(-4000, [1, 0, 0]).packs).toBe(2)
+    for (const line of [null, [7, 7, 0]])
+      expect(byDates(0, line)).toMatchObject({
+        packs: adviceAt(0, {}, { lifeDays: 2 }).packs,
+        byDates: false,
+      })
+  })
+
   it('explains every number in a sentence of its own', () => {
     const reasonsOf = (advice: Advice, policy = plan as typeof plan | null, more = {}) =>
       adviceReasons({

@@ -63,6 +63,7 @@ export const adviceAt = (centi: number, part: object = {}, more: object = {}) =>
     plan,
     demand,
     position: shelf(centi, part),
+    line: null,
     arrival,
     lifeDays: null,
     service: 0.95,
