@@ -127,6 +127,9 @@ describe('what the shelf learns of a step', () => {
     await recipe(desk, id, 3, shop.cloths, 5, 1)
     const second = { ...learned, stepName: 'Second layer', productId: shop.cloths }
     expect(await learnRecipe(desk, second)).toEqual({ treatments: 1 })
+    // And the step's own product does without any recipe of it.
+    await recipe(desk, shop.treatments.twoLayers, 2, shop.cloths, 5, 1)
+    expect(await learnRecipe(desk, learned)).toEqual({ treatments: 1 })
   })
 
   it('asks for more than a few readings before it speaks', async () => {
