@@ -26,6 +26,8 @@ export function KeysHelp({ opened, onClose }: Props) {
       })),
     { keys: 'Tab', label: say('To the next field or button') },
     { keys: 'Enter', label: say('Save the form') },
+    { keys: '↑ ↓', label: say('In a date: a day later, earlier') },
+    { keys: 'Alt ↓', label: say('In a date: open its calendar') },
     { keys: 'Esc', label: say('Close a window like this one') },
   ]
   const groups = [...shown, { title: say('Everywhere'), list: general }]

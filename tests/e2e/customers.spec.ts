@@ -55,7 +55,9 @@ test('keys go to the screens, and ? lists them', async ({ desk }) => {
   }
   await desk.keyboard.press('?')
   const keys = desk.getByRole('dialog', { name: 'Help' })
-  await expect(keys.getByRole('region', { name: 'Everywhere' })).toContainText('Go to Customers')
+  const everywhere = keys.getByRole('region', { name: 'Everywhere' })
+  await expect(everywhere).toContainText('Go to Customers')
+  await expect(everywhere).toContainText('Alt ↓In a date: open its calendar')
   await expect(keys.getByRole('region', { name: 'What people ask here' })).toContainText(
     'How do I move a car?',
   )
