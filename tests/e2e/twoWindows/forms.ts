@@ -181,8 +181,8 @@ export const editForms: readonly EditForm[] = [
     at: ids => `/shelf/orders/${ids.sentOrder}`,
     form: 'The day the supplier names',
     field: 'The supplier names a day',
-    first: '2026-04-21',
-    second: '2026-04-22',
+    first: '21/4/2026',
+    second: '22/4/2026',
     save: 'Use this day',
   },
   {
