@@ -12,7 +12,7 @@ interface Counts<Channel> {
 /**
  * Visits that were written about (since a minute), by the channel and template of the last reminder, which is the one said
  * to have brought them. Counted by SQLite, on an index that holds all it asks for: a hundred thousand reminders have
- * their texts, and none of those is read.
+ * their texts, and none of those is read. A template keeps its channel, so that they are put in order by it alone.
  */
 export async function remindedCounts<Channel extends string>(
   tx: Tx,
@@ -22,7 +22,7 @@ export async function remindedCounts<Channel extends string>(
   const reminded = await tx.$queryRaw<{ channel: Channel; templateId: string; count: bigint }[]>`
     select channel, templateId, count(*) as count from (
       select m.channel, m.templateId, max(m.tryNo) from Message m where ${sent} group by m.planId, m.ruleOn
-    ) group by channel, templateId`
+    ) group by templateId`
   const booked = await tx.$queryRaw<{ last: string | null; count: bigint; came: bigint }[]>`
     select last, count(*) as count, sum(came) as came from (
       select b.came, (

@@ -30,7 +30,7 @@ export function Exceptions() {
         'Every date follows its weekday. Put in public holidays and other days the shop is closed or open longer.',
       )}
       rows={shown}
-      nameOf={each => each.date}
+      nameOf={each => fullDateWords(each.date)}
       wordsOf={each => (
         <>
           <b>{fullDateWords(each.date)}</b> {spansWords(each.hours)}

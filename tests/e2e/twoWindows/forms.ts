@@ -63,7 +63,7 @@ export const editForms: readonly EditForm[] = [
   {
     file: 'screens/settings/Exceptions.tsx',
     at: () => '/settings/hours',
-    open: press('Change 2026-12-25'),
+    open: press(/^Change Fri.* 25\b.*2026/),
     form: 'A date with hours of its own',
     field: 'What for',
     first: 'Christmas',
