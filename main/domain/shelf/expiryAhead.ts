@@ -1,5 +1,5 @@
 /** What a line of expiring goods promises until the next delivery: the share of draws it serves, and what is left of it. */
-import { addTo, type Chances, chanceOf, NOTHING } from './chances.ts'
+import { addIndependent, addTo, type Chances, chanceOf, NOTHING } from './chances.ts'
 import type { Demand } from './demand.ts'
 import { cellsOf, type Line } from './expiryLine.ts'
 
@@ -21,7 +21,7 @@ export function expiryAhead(
     cover.forEach((chance, k) => {
       const before = gone
       if (k > 0) {
-        gone = usedOn(gone, demand.surprise[k] ?? NOTHING)
+        gone = addIndependent(gone, demand.surprise[k] ?? NOTHING, Number.POSITIVE_INFINITY)
         const used = gone
         expiring += k < line.length ? line[k - 1]! : 0
         gone = atLeast(gone, expiring)
@@ -40,14 +40,6 @@ export function expiryAhead(
     })
     return { served, left }
   }
-}
-
-function usedOn(gone: Chances, use: Chances): Chances {
-  const after = new Float64Array(gone.length + use.length - 1)
-  for (let cells = 0; cells < gone.length; cells++)
-    for (let used = 0; used < use.length; used++)
-      addTo(after, cells + used, chanceOf(gone, cells) * chanceOf(use, used))
-  return after
 }
 
 /** Whatever was used, so much has expired by then or been used before. */
