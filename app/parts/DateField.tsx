@@ -57,6 +57,7 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
   }
   const keys = (event: KeyboardEvent) => {
     if (event.key === 'Enter') return leave()
+    if (event.key === 'Escape') return setOpened(false)
     const by = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (by === undefined || event.ctrlKey || event.metaKey || event.shiftKey) return
     event.preventDefault()
@@ -75,6 +76,8 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
       value={text ?? (value ? dateText(value) : '')}
       error={bad && left ? typed.remedy : error}
       data-unreadable={bad}
+      // While the calendar is open, Escape closes it alone, not the dialog the field stands in.
+      data-mantine-stop-propagation={opened}
       onChange={event => {
         const now = event.currentTarget.value
         setText(now)

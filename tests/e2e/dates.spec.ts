@@ -87,6 +87,12 @@ test('in a dialog the calendar closes alone, and a date half typed is gone to in
   await desk.keyboard.press('Escape')
   await expect(desk.getByRole('dialog')).toHaveCount(1)
   await expect(until).toBeFocused()
+  // Also where Escape comes before the calendar has taken the keys.
+  await until.press('Alt+ArrowDown')
+  await expect(desk.getByRole('dialog')).toHaveCount(2)
+  await until.press('Escape')
+  await expect(desk.getByRole('dialog')).toHaveCount(1)
+  await expect(until).toBeFocused()
   await until.fill('31/2/2026')
   await dialog.getByRole('combobox', { name: 'Who or which bay' }).click()
   await desk.getByRole('option', { name: 'Mika' }).click()

@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
-import { claimDataFolder } from '../../main/hosts/dataFolder.ts'
+import { claimDataFolder, databaseFile } from '../../main/hosts/dataFolder.ts'
 import { openShop } from '../../main/hosts/openShop.ts'
 import { copyAtOnce, ownCopies } from '../../main/services/backup/copying.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
 import { saveCustomer } from '../../main/services/records/customers.ts'
+import { readingOverEnds } from '../../main/store/backup/readOver.ts'
 import { testShop } from '../services/testShop.ts'
 
 export const add = (desk: Desk, name: string) =>
@@ -82,12 +83,15 @@ async function start(on: ShopFolder, restore: string | null): Promise<Desk> {
     desk,
     async close() {
       on.running = null
+      await readingOverEnds(databaseFile(dataDir))
       await desk.store.close()
       claim.release()
     },
-    // The log and the mark stay where they lie, as after a kill; this process lets go of both for the next start.
+    // The log and the mark stay where they lie, as after a kill; this process lets go of both for the next start. A
+    // kill would end the reading over too, which otherwise makes a log of its own where a test has taken it away.
     async kill() {
       on.running = null
+      await readingOverEnds(databaseFile(dataDir))
       const kept = mkdtempSync(join(dir, 'kept-'))
       const left = readdirSync(dataDir).filter(name => /^(lustrum\.db|running\.json)/.test(name))
       for (const name of left) copyFileSync(join(dataDir, name), join(kept, name))
