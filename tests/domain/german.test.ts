@@ -70,8 +70,9 @@ describe('in German', () => {
   })
 
   it('tells the history', () => {
-    const facts = { when: String, money: String, nameOf: () => undefined }
-    const line = (act: string, detail: unknown) => sayLine({ act, entity: 'vehicle', detail }, facts)
+    const facts = { when: String, money: String, nameOf: () => undefined, unitOf: () => undefined }
+    const line = (act: string, detail: unknown) =>
+      sayLine({ act, entity: 'vehicle', entityId: 'v1', detail }, facts)
     expect(line('changed', { sizeClass: ['medium', 'large'], plate: ['', 'QLM 311'] })).toBe(
       'Größe von mittel auf groß und Kennzeichen von leer auf QLM 311 geändert',
     )

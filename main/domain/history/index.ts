@@ -1,2 +1,2 @@
-export { sayLine } from './lineWords.ts'
+export { type Say, sayLine } from './lineWords.ts'
 export { barOf, type ChangedRow, wayBack } from './takeBack.ts'

@@ -2,6 +2,7 @@
 
 import { durationWords } from '../calendar/index.ts'
 import { decimalNow, say, sayKept, word } from '../language/index.ts'
+import { amountWords, type Unit } from '../shelf/index.ts'
 import { listWords } from '../words.ts'
 import { sayAct, sayThing } from './actNames.ts'
 import { sayField } from './fieldNames.ts'
@@ -10,6 +11,7 @@ import { type Detail, jobWords, type When } from './jobWords.ts'
 export interface Line {
   readonly act: string
   readonly entity: string
+  readonly entityId: string
   readonly detail: unknown
 }
 
@@ -19,6 +21,13 @@ export interface Say {
   readonly money: (minor: number) => string
   /** What people call the row of this id; undefined where nobody does. */
   readonly nameOf: (id: string) => string | undefined
+  /** What the product, or the bottle, of this id is measured in; undefined where it is neither, or is gone. */
+  readonly unitOf: (id: string) => Unit | undefined
+}
+
+/** The same for one line: amounts in it are in hundredths of one unit. */
+interface OfLine extends Say {
+  readonly unit: Unit | undefined
 }
 
 /** What the house's own verbs are in a sentence; any other act says itself. */
@@ -43,9 +52,11 @@ const called: Readonly<Record<string, string>> = {
 }
 
 /** What the line says; fields that no word is known for are named, never shown as code. */
-export function sayLine({ act, entity, detail }: Line, facts: Say): string {
+export function sayLine(line: Line, known: Say): string {
+  const { act, entity, detail } = line
   const told = (typeof detail === 'object' && detail !== null ? detail : {}) as Detail
-  if (act === 'undone' || act === 'put again') return againWords(act, entity, told, facts)
+  if (act === 'undone' || act === 'put again') return againWords(line, told, known)
+  const facts = { ...known, unit: unitIn(line, told, known) }
   const own = entity === 'job' ? jobWords[act] : undefined
   if (own) return own(told, facts.when)
   if (act === 'erased') return say(verbs[act]!)
@@ -65,13 +76,19 @@ export function sayLine({ act, entity, detail }: Line, facts: Say): string {
 }
 
 /** What was taken back, or stands again, in the words it had. */
-function againWords(act: string, entity: string, { of }: Detail, facts: Say): string {
+function againWords({ act, entity, entityId }: Line, { of }: Detail, known: Say): string {
   const before = (of ?? {}) as { act?: string; detail?: unknown }
-  const what = before.act ? sayLine({ act: before.act, entity, detail: before.detail }, facts) : ''
+  const what = before.act ? sayLine({ act: before.act, entity, entityId, detail: before.detail }, known) : ''
   return act === 'undone' ? say('taken back: “{what}”', { what }) : say('stands again: “{what}”', { what })
 }
 
-function changeWords(detail: Detail, facts: Say): string {
+/** The unit of the product or bottle a line names, or else is about. */
+function unitIn({ entityId }: Line, { productId, lotId }: Detail, { unitOf }: Say): Unit | undefined {
+  const [id = entityId] = [productId, lotId].filter(each => typeof each === 'string')
+  return unitOf(id)
+}
+
+function changeWords(detail: Detail, facts: OfLine): string {
   const changes = Object.entries(detail).map(([field, value]) => {
     const name = fieldWords(field)
     if (!isPair(value)) {
@@ -107,7 +124,7 @@ const fixedWords =
   /^(sizeClass|finish|finishes|kind|family|scope|stage|skills?|panels?|condition|state|status|channel|moment)$/
 
 /** A value in words; null where it is too much to say, or says nothing to anybody. */
-function valueWords(field: string, value: unknown, facts: Say): string | null {
+function valueWords(field: string, value: unknown, facts: OfLine): string | null {
   if (field === 'seq' || field === 'position') return null
   if (value === null || value === undefined || value === '') return nothing()
   if (Array.isArray(value) && value.length === 0) return nothing()
@@ -116,7 +133,8 @@ function valueWords(field: string, value: unknown, facts: Say): string | null {
     if (field === 'at' || field.endsWith('At')) return facts.when(value)
     if (field.endsWith('Minor')) return facts.money(value)
     if (field.endsWith('Min')) return durationWords(value)
-    return decimalNow(/centi$/i.test(field) ? value / 100 : value)
+    if (!/centi$/i.test(field)) return decimalNow(value)
+    return facts.unit === undefined ? decimalNow(value / 100) : amountWords(value, facts.unit)
   }
   if (typeof value === 'string') {
     if (/Ids?$/.test(field)) return facts.nameOf(value) ?? null

@@ -1,15 +1,14 @@
 /** Who did what when, of one thing or of the whole shop. Nothing here writes. */
-import { datedWords, dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
 import { sayLine } from '../../domain/history/index.ts'
-import { formatMoney } from '../../domain/money/index.ts'
 import { wordsIn } from '../../store/auditRows.ts'
 import type { AuditLine } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { takeBackMin } from '../../store/undo/followed.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { factsOf } from './facts.ts'
 import type { HistoryFilter, HistoryInput } from './inputs.ts'
-import { namesIn } from './names.ts'
 
 export type HistoryLine = Awaited<ReturnType<typeof inWords>>[number]
 
@@ -58,14 +57,8 @@ async function page(tx: Tx, filter: HistoryFilter, cursor: Cursor, take: number)
 }
 
 async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
-  const { zone, currency } = await shopOf(tx)
-  const names = await namesIn(tx, rows)
+  const facts = await factsOf(tx, rows, nowAt)
   const standing = await standingActs(tx, rows, nowAt)
-  const facts = {
-    when: (at: number) => datedWords(at, zone, nowAt),
-    money: (minor: number) => formatMoney(minor, currency, 'en-US'),
-    nameOf: (id: string) => names.get(id),
-  }
   return rows.map(row => ({
     id: row.id,
     at: row.at,
@@ -74,7 +67,7 @@ async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
     entity: row.entity,
     entityId: row.entityId,
     /** What the thing is called; null where it has no name, or is gone. */
-    name: names.get(row.entityId) ?? null,
+    name: facts.nameOf(row.entityId) ?? null,
     words: sayLine(row, facts),
     /** The act it was a part of, where that may still be taken back; null: it may not. */
     actId: row.actId !== null && standing.has(row.actId) ? row.actId : null,

@@ -6,12 +6,17 @@ import type { Tx } from '../../store/store.ts'
 /** Ids as the database makes them; what else stands in a line is no row's. */
 const idForm = /"([0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12})"/g
 
-/** The names of every row that these lines are about or point to, by id. */
-export async function namesIn(tx: Tx, lines: readonly AuditLine[]): Promise<Map<string, string>> {
+/** The ids of what these lines are about or point to. */
+export function idsIn(lines: readonly AuditLine[]): string[] {
   const ids = new Set(lines.map(line => line.entityId))
   for (const { detail } of lines)
     for (const [, id = ''] of JSON.stringify(detail).matchAll(idForm)) ids.add(id)
-  const where = { id: { in: [...ids] } }
+  return [...ids]
+}
+
+/** The names of every row that these lines are about or point to, by id. */
+export async function namesIn(tx: Tx, lines: readonly AuditLine[]): Promise<Map<string, string>> {
+  const where = { id: { in: idsIn(lines) } }
   const select = { id: true, name: true } as const
   const [named, vehicles, jobs, orders, lots] = await Promise.all([
     Promise.all([

@@ -5,7 +5,6 @@
 import { datedWords } from '../../domain/calendar/index.ts'
 import { barOf, type ChangedRow, sayLine, wayBack } from '../../domain/history/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { formatMoney } from '../../domain/money/index.ts'
 import { found, Refusal, refuse } from '../../domain/refusal.ts'
 import { type JsonObject, toJson } from '../../store/json.ts'
 import type { Act, AuditLine } from '../../store/rows.ts'
@@ -23,7 +22,7 @@ import {
 import type { Audit, Desk } from '../desk/desk.ts'
 import { stampOf } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { namesIn } from '../history/names.ts'
+import { factsOf } from '../history/facts.ts'
 import { assertStandsAgain, floorBefore } from './floorAgain.ts'
 import type { TakeBackInput } from './inputs.ts'
 import { counterMoves } from './ledger.ts'
@@ -154,14 +153,9 @@ function linesOf(tx: Tx, act: Act): Promise<AuditLine[]> {
 async function wordsOf(tx: Tx, nowAt: number, lines: readonly AuditLine[]): Promise<string> {
   const line = lines.at(-1)
   if (!line) return say('an unnamed change')
-  const { zone, currency } = await shopOf(tx)
-  const names = await namesIn(tx, [line])
-  const said = sayLine(line, {
-    when: at => datedWords(at, zone, nowAt),
-    money: minor => formatMoney(minor, currency, 'en-US'),
-    nameOf: id => names.get(id),
-  })
-  const name = names.get(line.entityId)
+  const facts = await factsOf(tx, [line], nowAt)
+  const said = sayLine(line, facts)
+  const name = facts.nameOf(line.entityId)
   return name === undefined ? said : `${name}: ${said}`
 }
 

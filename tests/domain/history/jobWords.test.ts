@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest'
 import { sayLine } from '../../../main/domain/history/index.ts'
 
-const say = { when: (at: number) => `minute ${at}`, money: String, nameOf: () => undefined }
+const none = () => undefined
+const say = { when: (at: number) => `minute ${at}`, money: String, nameOf: none, unitOf: none }
 
 it.each([
   ['held', { heldUntilAt: 5 }, 'place held until minute 5'],
@@ -41,5 +42,5 @@ it.each([
   ],
   ['something newer', {}, 'something newer'],
 ])('tells of a job %s, by what was kept of it', (act, detail, words) => {
-  expect(sayLine({ act, entity: 'job', detail }, say)).toBe(words)
+  expect(sayLine({ act, entity: 'job', entityId: 'j1', detail }, say)).toBe(words)
 })

@@ -1,13 +1,16 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { sayLine } from '../../../main/domain/history/index.ts'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 
 const say = {
   when: (at: number) => `minute ${at}`,
   money: (minor: number) => `$${minor / 100}`,
   nameOf: (id: string) => (id === 'c1' ? 'Edda Marsh' : undefined),
+  unitOf: (id: string) => (({ p1: 'ml', l1: 'piece' }) as const)[id],
 }
-const line = (act: string, detail: unknown, entity = 'vehicle') => sayLine({ act, entity, detail }, say)
+const line = (act: string, detail: unknown, entity = 'vehicle', entityId = 'v1') =>
+  sayLine({ act, entity, entityId, detail }, say)
 
 it.each([
   ['changed', { sizeClass: ['medium', 'large'] }, 'changed the size from medium to large'],
@@ -49,6 +52,21 @@ it.each([
   ['something newer', null, 'something newer'],
 ])('says %s %j as "%s"', (act, detail, words) => {
   expect(line(act, detail)).toBe(words)
+})
+
+it.each<[string, string, object, string]>([
+  ['p1', 'drawn', { centi: 1_250 }, 'drawn: amount 12.5 ml'],
+  ['p1', 'changed', { orderPointCenti: [500, null] }, 'changed the order point from 5 ml to nothing'],
+  ['p1', 'counted', { lotId: 'l1', countedCenti: 100 }, 'counted: counted 1 piece'],
+  ['v1', 'mixed', { productId: 'p1', centi: 400 }, 'mixed: amount 4 ml'],
+  ['p1', 'undone', { of: { act: 'drawn', detail: { centi: 300 } } }, 'taken back: “drawn: amount 3 ml”'],
+])('says amounts of %s in its unit: %s %j', (id, act, detail, words) => {
+  expect(line(act, detail, 'product', id)).toBe(words)
+})
+
+it('says amounts in the units of the shop', () => {
+  const words = () => line('drawn', { centi: 2_957 }, 'product', 'p1')
+  expect(speaking('en', words, { country: 'US', units: 'us' })).toBe('drawn: amount 1 fl oz')
 })
 
 it('says what is done to a job as the job’s page always did', () => {
