@@ -18,9 +18,9 @@ import { fillYears, largeShop, yearsNowAt } from './years/fillYears.ts'
 import type { Memory } from './years/memory.ts'
 import { idsOf, screenQuestions } from './years/screenQuestions.ts'
 
-const rounds = 3
+const rounds = 7
 /** Rounds before them: a desk that works all day runs compiled code. */
-const warmUps = 3
+const warmUps = 5
 const kept = '.build/bench'
 
 const fileOf = (years: number) => join(kept, `years-${years}.db`)

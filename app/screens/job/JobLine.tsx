@@ -37,6 +37,10 @@ function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number })
   // Over it stand three rows of words: now, the promise, the bays.
   const box = { top: 4 * rem, height: 5.5 * rem }
   const foot = box.top + box.height
+  const labels = bayLabels(
+    stays.map(stay => ({ x: axis.x(stay.fromAt) + 2, letters: (job.bayNames[stay.bayId] ?? '').length })),
+    rem,
+  )
   const now = nowAt > axis.fromAt && nowAt < axis.toAt
   const hours = hourTicks(open, axis.toAt - axis.fromAt > 40 * 60 ? 4 : 2, zone)
   return (
@@ -52,9 +56,9 @@ function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number })
           height={box.height}
         />
       ))}
-      {stays.map(stay => (
+      {stays.map((stay, i) => (
         <g key={stay.fromAt}>
-          <text className={styles.bay} x={axis.x(stay.fromAt) + 2} y={box.top - 0.4 * rem}>
+          <text className={styles.bay} x={labels[i]} y={box.top - 0.4 * rem}>
             {job.bayNames[stay.bayId]}
           </text>
           {stay.blocks.map(block => (
@@ -99,6 +103,16 @@ function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number })
       )}
     </g>
   )
+}
+
+/** Where the name of each bay begins: over its stay, and after the name before it where that stay is short. */
+function bayLabels(names: readonly { x: number; letters: number }[], rem: number): number[] {
+  let freeFrom = Number.NEGATIVE_INFINITY
+  return names.map(({ x, letters }) => {
+    const at = Math.max(x, freeFrom)
+    freeFrom = at + (letters * 0.48 + 0.4) * rem
+    return at
+  })
 }
 
 interface FlagProps {
