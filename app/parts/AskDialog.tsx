@@ -1,6 +1,7 @@
-import { Button, Group, Modal, Stack, Text, Textarea } from '@mantine/core'
+import { Modal, Stack, Text, Textarea } from '@mantine/core'
 import { useState } from 'react'
 import { say } from '../../main/domain/language/index.ts'
+import { DialogKeys } from './DialogKeys.tsx'
 
 interface Props {
   title: string
@@ -30,14 +31,7 @@ export function AskDialog({ title, words, label, action, busy, onClose, onSay }:
           autosize
           minRows={2}
         />
-        <Group justify="flex-end">
-          <Button variant="default" onClick={onClose}>
-            {say('Back')}
-          </Button>
-          <Button onClick={answer} loading={busy}>
-            {action}
-          </Button>
-        </Group>
+        <DialogKeys act={action} busy={busy} onAct={answer} onClose={onClose} />
       </Stack>
     </Modal>
   )

@@ -1,10 +1,11 @@
-import { Button, Group, Modal, Stack, Text } from '@mantine/core'
+import { Modal, Stack, Text } from '@mantine/core'
 import { DateTimePicker } from '@mantine/dates'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { minuteOf, zonedOf } from '../../../main/domain/calendar/index.ts'
 import { clockHoursNow, say } from '../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
+import { DialogKeys } from '../../parts/DialogKeys.tsx'
 import { longWords, pickedMoment } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
 
@@ -46,14 +47,7 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
           timePickerProps={{ format: clockHoursNow() === 24 ? '24h' : '12h' }}
           error={promise.error ? faultOf(promise.error).message : undefined}
         />
-        <Group justify="flex-end">
-          <Button variant="default" onClick={onClose}>
-            {say('Back')}
-          </Button>
-          <Button onClick={save} loading={promise.isPending}>
-            {say('Promise this')}
-          </Button>
-        </Group>
+        <DialogKeys act={say('Promise this')} busy={promise.isPending} onAct={save} onClose={onClose} />
       </Stack>
     </Modal>
   )

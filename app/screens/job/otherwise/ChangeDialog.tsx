@@ -94,7 +94,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
             onTake={plan => change.mutate({ id: job.id, version: job.version, ...work, plan })}
           />
         )}
-        <Group justify="flex-end">
+        <Group>
           <Button variant="default" onClick={onClose}>
             {say('Leave it as it is')}
           </Button>

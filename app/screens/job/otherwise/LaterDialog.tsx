@@ -3,10 +3,10 @@ import { useState } from 'react'
 import type { JobView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
+import { DialogKeys } from '../../../parts/DialogKeys.tsx'
 import { MomentInput } from '../../../parts/MomentInput.tsx'
 import { longWords } from '../../../parts/time.ts'
 import { useJobAct } from '../useJobAct.ts'
-import { DialogKeys } from './DialogKeys.tsx'
 import { useFee } from './useFee.tsx'
 
 /** When a car comes that is not here yet, or is fetched that is ready. */

@@ -1,8 +1,9 @@
-import { Button, Group, Modal, Select, Stack, Text } from '@mantine/core'
+import { Modal, Select, Stack, Text } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
+import { DialogKeys } from '../../../parts/DialogKeys.tsx'
 import { DurationInput, MoneyInput } from '../../../parts/inputs.tsx'
 import { durationWords } from '../../../parts/time.ts'
 import { useJobAct } from '../useJobAct.ts'
@@ -43,17 +44,12 @@ export function LongerDialog({ job, onClose }: { job: JobView; onClose(): void }
           error={act.error ? faultOf(act.error).message : undefined}
         />
         <MoneyInput label={say('Charged for it on top')} value={chargeMinor} onChange={setCharge} />
-        <Group justify="flex-end">
-          <Button variant="default" onClick={onClose}>
-            {say('Back')}
-          </Button>
-          <Button
-            loading={act.isPending}
-            onClick={() => act.mutate({ id: job.id, version: job.version, position, minutes, chargeMinor })}
-          >
-            {say('Write it down')}
-          </Button>
-        </Group>
+        <DialogKeys
+          act={say('Write it down')}
+          busy={act.isPending}
+          onAct={() => act.mutate({ id: job.id, version: job.version, position, minutes, chargeMinor })}
+          onClose={onClose}
+        />
       </Stack>
     </Modal>
   )

@@ -2,8 +2,8 @@ import { Modal, Stack, Text } from '@mantine/core'
 import type { JobView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { DialogKeys } from '../../../parts/DialogKeys.tsx'
 import { useJobAct } from '../useJobAct.ts'
-import { DialogKeys } from './DialogKeys.tsx'
 import { useFee } from './useFee.tsx'
 
 /** Nobody came: what follows is said before, and the shop's fee is offered where it asks one. */

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
+import { sentence } from '../../../../main/domain/words.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { client, trpc } from '../../../data/trpc.ts'
@@ -85,7 +86,9 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
       {wrong && (
         <AskDialog
           title={say('Take this line back?')}
-          words={say('{words}. The line stays; another one undoes it and names it.', { words: wrong.words })}
+          words={say('{words} The line stays; another one undoes it and names it.', {
+            words: sentence(wrong.words),
+          })}
           label={say('Why')}
           action={say('Take it back')}
           busy={taking.busy}

@@ -152,7 +152,8 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
   }[act] as SavingOptions<object, ActView>
   const { planId, ruleOn } = visit
   const form = useForm({
-    saved: { on: act === 'done' ? today : visit.dueOn, why: '' },
+    // Nobody agrees on a day that is over.
+    saved: { on: act === 'done' || visit.dueOn < today ? today : visit.dueOn, why: '' },
     saving: options,
     send: ({ on, why }) =>
       ({

@@ -1,5 +1,5 @@
 import { Button, Group } from '@mantine/core'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 
 interface Props {
   /** What the key that writes it down says. */
@@ -11,15 +11,15 @@ interface Props {
   autofocus?: boolean
 }
 
-/** The two keys of a dialog about what went otherwise. */
+/** The two keys of a dialog that asks: the act first, as under every form, and the way back. */
 export function DialogKeys({ act, busy, onAct, onClose, autofocus }: Props) {
   return (
-    <Group justify="flex-end">
-      <Button variant="default" onClick={onClose}>
-        {say('Back')}
-      </Button>
+    <Group>
       <Button data-autofocus={autofocus} loading={busy} onClick={onAct}>
         {act}
+      </Button>
+      <Button variant="default" onClick={onClose}>
+        {say('Back')}
       </Button>
     </Group>
   )
