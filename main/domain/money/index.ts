@@ -25,3 +25,4 @@ export {
   sharedOnce,
 } from './sale.ts'
 export { checkRates, type TaxRate, taxCategories } from './tax.ts'
+export { moneyWords, plainMoney } from './words.ts'

@@ -1,11 +1,12 @@
 /** What lines of the history are put into words with. */
+
 import { datedWords } from '../../domain/calendar/index.ts'
 import type { Say } from '../../domain/history/index.ts'
+import { moneyWords } from '../../domain/money/index.ts'
 import type { Unit } from '../../domain/shelf/index.ts'
 import type { AuditLine } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { moneyWords } from '../shelf/words.ts'
 import { idsIn, namesIn } from './names.ts'
 
 /** Times, money, amounts and names as the shop writes them, for these lines. */

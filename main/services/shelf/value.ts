@@ -2,6 +2,7 @@
 
 import { dateOf, dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
+import { moneyWords } from '../../domain/money/index.ts'
 import {
   type CostMethod,
   type CostState,
@@ -19,7 +20,6 @@ import type { Desk } from '../desk/desk.ts'
 import { costPoints, followCosts } from './costs.ts'
 import { type Counted, countedProducts, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { offerRows, per100Minor } from './supplierOffers.ts'
-import { moneyWords } from './words.ts'
 
 const writeOffDays = 365
 const jobDays = 90

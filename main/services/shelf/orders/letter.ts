@@ -2,12 +2,12 @@
 
 import { dateOf, dayWords, longDayWords } from '../../../domain/calendar/index.ts'
 import { say } from '../../../domain/language/index.ts'
+import { moneyWords } from '../../../domain/money/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'
 import { shopOf } from '../../desk/shopView.ts'
 import { type ShelfDay, shelfDay } from '../countedProducts.ts'
-import { moneyWords } from '../words.ts'
 import { type OrderView, orderRow, orderView } from './orderViews.ts'
 
 export type DraftMessageView = Awaited<ReturnType<typeof draftMessage>>

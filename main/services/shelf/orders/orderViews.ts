@@ -2,7 +2,7 @@
 
 import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
 import { say } from '../../../domain/language/index.ts'
-import { sumMinor, timesMinor } from '../../../domain/money/index.ts'
+import { moneyWords, sumMinor, timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { type Unit, unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
@@ -10,7 +10,6 @@ import type { Desk } from '../../desk/desk.ts'
 import { type ShelfDay, shelfDay } from '../countedProducts.ts'
 import { nearDayWords } from '../lotViews.ts'
 import { supplierOf } from '../suppliers.ts'
-import { moneyWords } from '../words.ts'
 
 const withAll = {
   supplier: true,
