@@ -55,13 +55,23 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
     if ('date' in whole) take(whole.date)
     else setLeft(true)
   }
+  const close = () => {
+    setOpened(false)
+    // After the calendar's own, which may still be about to take the keys.
+    setTimeout(() => field.current?.focus({ preventScroll: true }))
+  }
+  const closeByKey = (event: KeyboardEvent) => {
+    if (opened && event.key === 'Escape') close()
+  }
+  // While the calendar is open, Escape closes it alone, not the dialog the field stands in.
+  const keptFromDialog = { 'data-mantine-stop-propagation': opened }
   const keys = (event: KeyboardEvent) => {
+    closeByKey(event)
     if (event.key === 'Enter') return leave()
-    if (event.key === 'Escape') return setOpened(false)
     const by = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (by === undefined || event.ctrlKey || event.metaKey || event.shiftKey) return
     event.preventDefault()
-    if (event.altKey) return setOpened(by < 0)
+    if (event.altKey) return by < 0 ? setOpened(true) : close()
     const from = 'date' in typed ? typed.date : null
     const moved = movedDate(from, by, nowAt === null ? null : dateOf(nowAt, zone))
     if (moved !== null) take(moved)
@@ -76,8 +86,7 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
       value={text ?? (value ? dateText(value) : '')}
       error={bad && left ? typed.remedy : error}
       data-unreadable={bad}
-      // While the calendar is open, Escape closes it alone, not the dialog the field stands in.
-      data-mantine-stop-propagation={opened}
+      {...keptFromDialog}
       onChange={event => {
         const now = event.currentTarget.value
         setText(now)
@@ -94,7 +103,7 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
           onChange={setOpened}
           position="bottom-end"
           trapFocus
-          returnFocus
+          closeOnEscape={false}
           shadow="md"
           withinPortal
         >
@@ -104,12 +113,14 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
               color="gray"
               disabled={rest.disabled ?? false}
               aria-label={say('Open the calendar')}
-              onClick={() => setOpened(!opened)}
+              {...keptFromDialog}
+              onKeyDown={closeByKey}
+              onClick={() => (opened ? close() : setOpened(true))}
             >
               <IconCalendar size="1rem" aria-hidden="true" />
             </ActionIcon>
           </Popover.Target>
-          <Popover.Dropdown>
+          <Popover.Dropdown onKeyDownCapture={closeByKey}>
             <DatePicker
               __stopPropagation
               size={finger ? 'lg' : 'sm'}
@@ -119,7 +130,7 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
               defaultDate={value && inShopYears(value) ? value : dateOf(nowAt ?? 0, zone)}
               onChange={date => {
                 if (date !== null) take(date)
-                setOpened(false)
+                close()
               }}
             />
           </Popover.Dropdown>
