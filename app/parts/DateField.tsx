@@ -2,12 +2,13 @@ import { ActionIcon, Popover, TextInput, type TextInputProps } from '@mantine/co
 import { DatePicker } from '@mantine/dates'
 import { useMediaQuery } from '@mantine/hooks'
 import { IconCalendar } from '@tabler/icons-react'
-import { type KeyboardEvent, useRef, useState } from 'react'
+import { type KeyboardEvent, type SyntheticEvent, useRef, useState } from 'react'
 import { dateOf, dateText, inShopYears, shopYears } from '../../main/domain/calendar/index.ts'
 import { dateOrderNow, say } from '../../main/domain/language/index.ts'
 import { useNowAt } from '../data/now.ts'
 import { useShop } from '../data/shop.ts'
 import { type DateTyped, movedDate, readTyped } from './dateTyped.ts'
+import { useEscapeFirst } from './escapeFirst.ts'
 
 type Rest = Omit<TextInputProps, 'value' | 'onChange' | 'error'> & { error?: string | undefined }
 
@@ -37,7 +38,8 @@ export function OptionalDateField(props: Props<string | null>) {
 function DayField({ value, onChange, needed, error, ...rest }: Props<string | null> & { needed: boolean }) {
   const { zone } = useShop()
   const nowAt = useNowAt()
-  const field = useRef<HTMLInputElement>(null)
+  /** Where the keys go back to: the field, or its button, so that a tablet's keyboard stays down. */
+  const opener = useRef<HTMLElement>(null)
   const [text, setText] = useState<string | null>(null)
   const [left, setLeft] = useState(false)
   const [opened, setOpened] = useState(false)
@@ -55,23 +57,22 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
     if ('date' in whole) take(whole.date)
     else setLeft(true)
   }
+  const open = ({ currentTarget }: SyntheticEvent<HTMLElement>) => {
+    opener.current = currentTarget
+    setOpened(true)
+  }
   const close = () => {
     setOpened(false)
     // After the calendar's own, which may still be about to take the keys.
-    setTimeout(() => field.current?.focus({ preventScroll: true }))
+    setTimeout(() => opener.current?.focus({ preventScroll: true }))
   }
-  const closeByKey = (event: KeyboardEvent) => {
-    if (opened && event.key === 'Escape') close()
-  }
-  // While the calendar is open, Escape closes it alone, not the dialog the field stands in.
-  const keptFromDialog = { 'data-mantine-stop-propagation': opened }
-  const keys = (event: KeyboardEvent) => {
-    closeByKey(event)
+  useEscapeFirst(opened, close)
+  const keys = (event: KeyboardEvent<HTMLElement>) => {
     if (event.key === 'Enter') return leave()
     const by = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (by === undefined || event.ctrlKey || event.metaKey || event.shiftKey) return
     event.preventDefault()
-    if (event.altKey) return by < 0 ? setOpened(true) : close()
+    if (event.altKey) return by < 0 ? open(event) : close()
     const from = 'date' in typed ? typed.date : null
     const moved = movedDate(from, by, nowAt === null ? null : dateOf(nowAt, zone))
     if (moved !== null) take(moved)
@@ -82,11 +83,9 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
       maxLength={40}
       placeholder={dateOrderNow() === 'monthFirst' ? say('MM/DD/YYYY') : say('DD/MM/YYYY')}
       {...rest}
-      ref={field}
       value={text ?? (value ? dateText(value) : '')}
       error={bad && left ? typed.remedy : error}
       data-unreadable={bad}
-      {...keptFromDialog}
       onChange={event => {
         const now = event.currentTarget.value
         setText(now)
@@ -113,16 +112,13 @@ function DayField({ value, onChange, needed, error, ...rest }: Props<string | nu
               color="gray"
               disabled={rest.disabled ?? false}
               aria-label={say('Open the calendar')}
-              {...keptFromDialog}
-              onKeyDown={closeByKey}
-              onClick={() => (opened ? close() : setOpened(true))}
+              onClick={event => (opened ? close() : open(event))}
             >
               <IconCalendar size="1rem" aria-hidden="true" />
             </ActionIcon>
           </Popover.Target>
-          <Popover.Dropdown onKeyDownCapture={closeByKey}>
+          <Popover.Dropdown>
             <DatePicker
-              __stopPropagation
               size={finger ? 'lg' : 'sm'}
               minDate={shopYears.first}
               maxDate={shopYears.last}
