@@ -57,7 +57,7 @@ export function lifeShape(life: LifeView, { width, rem }: ChartSize): LifeShape 
     todayX: ageDays <= until ? x(ageDays) : null,
     levels: shareLevels(level).map(share => ({ y: y(share), label: `${Math.round(share * 100)} %` })),
     months: monthTicks(until).map(months => ({ x: x(months * daysAMonth), label: String(months) })),
-    marks: onceEach(readings).map(({ from, to, count }) => ({
+    marks: readings.map(({ from, to, count = 1 }) => ({
       key: `${from} ${to}`,
       working: to === null,
       x: x(to ?? from),
@@ -67,16 +67,6 @@ export function lifeShape(life: LifeView, { width, rem }: ChartSize): LifeShape 
       count,
     })),
   }
-}
-
-/** Inspections at ages that round to the same days are one mark with their number. */
-function onceEach(readings: LifeView['readings']) {
-  const marks = new Map<string, { from: number; to: number | null; count: number }>()
-  for (const { from, to, count = 1 } of readings) {
-    const key = `${from} ${to}`
-    marks.set(key, { from, to, count: count + (marks.get(key)?.count ?? 0) })
-  }
-  return [...marks.values()]
 }
 
 const round = (value: number) => Math.round(value * 10) / 10

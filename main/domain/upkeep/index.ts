@@ -13,7 +13,7 @@ export {
 export { lifeCurve } from './life/curve.ts'
 export { checkPrior, type LifePrior } from './life/fit.ts'
 export { type LearnedLife, learnLife, type ObservedLife } from './life/learn.ts'
-export { readingOf } from './life/reading.ts'
+export { pooled, readingOf } from './life/reading.ts'
 export {
   foundOn,
   horizontalPanels,

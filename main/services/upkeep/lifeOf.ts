@@ -12,6 +12,7 @@ import {
   lifeCurve,
   missingWords,
   type ObservedLife,
+  pooled,
   proposeInterval,
   proposeVisit,
   type ScaledInterval,
@@ -114,12 +115,14 @@ function lifeView(
       ...point,
       age: point.age * multiplier,
     })),
-    /** Inspections of all cars of this exposure class. */
-    readings: readings.map(({ from, to, count = 1 }) => ({
-      from: inDays(from),
-      to: to === null ? null : inDays(to),
-      count,
-    })),
+    /** Inspections of all cars of this exposure class; ages apart by less than a day come out as one. */
+    readings: pooled(
+      readings.map(({ from, to, count = 1 }) => ({
+        from: inDays(from),
+        to: to === null ? null : inDays(to),
+        count,
+      })),
+    ),
     lives,
     ended,
     /** 1: all of it is the data sheet's or the rule of thumb's; towards 0 with many inspections. */

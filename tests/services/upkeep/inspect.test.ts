@@ -52,6 +52,17 @@ it('notes a look with how the car lived then, today where no day is said, and ta
   await expect(voidInspection(desk, { id })).rejects.toMatchObject({ code: 'missing' })
 })
 
+it('shows inspections whose ages come to the same days as one, with their number', async () => {
+  const { id: here } = await layer('2026-01-04')
+  const other = (await desk.store.read.vehicle.findFirstOrThrow({ where: { id: { not: vehicleId } } })).id
+  await saveExposure(desk, { vehicleId: other, choices: { distance: 'high' }, version: 0 })
+  const { id: there } = await recordLayer(desk, { vehicleId: other, productId: topper, laidOn: '2026-01-14' })
+  for (const layerId of [here, there])
+    await inspect(desk, { layerId, panels: [{ panel: 'roof', before: 'weak', after: 'strong' }] })
+  // 101 days, and 91 that wear like 101.1 at the 0.9 of a car driven much.
+  expect((await carUpkeep(desk, { vehicleId })).life?.readings).toEqual([{ from: 101, to: null, count: 2 }])
+})
+
 it('refuses a look to come, before the layer was laid, or at no layer', async () => {
   const { id: layerId } = await layer()
   for (const on of ['2026-04-16', '2026-01-09'])

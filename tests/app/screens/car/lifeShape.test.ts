@@ -43,24 +43,6 @@ function heightAt(path: string, x: number): number {
 }
 
 describe('the picture of a life', () => {
-  it('makes one mark of inspections at the same days, with their number', () => {
-    const working = { from: 102, to: null }
-    const { marks } = lifeShape(
-      view({
-        readings: [
-          { ...working, count: 2 },
-          { from: 60, to: 90, count: 1 },
-          { ...working, count: 3 },
-        ],
-      }),
-      size,
-    )
-    expect(marks.map(({ key, count }) => [key, count])).toEqual([
-      ['102 null', 5],
-      ['60 90', 1],
-    ])
-  })
-
   it('lets the renewal line meet the curve at the level chosen', () => {
     const shape = lifeShape(view(), size)
     expect(heightAt(shape.curve, shape.renewX)).toBeCloseTo(shape.levelY, 0)
