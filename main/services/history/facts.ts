@@ -12,8 +12,8 @@ import { idsIn, namesIn } from './names.ts'
 /** Times, money, amounts and names as the shop writes them, for these lines. */
 export async function factsOf(tx: Tx, lines: readonly AuditLine[], nowAt: number): Promise<Say> {
   const { zone, currency } = await shopOf(tx)
-  const names = await namesIn(tx, lines)
-  const units = await unitsIn(tx, idsIn(lines))
+  const ids = idsIn(lines)
+  const [names, units] = [await namesIn(tx, ids), await unitsIn(tx, ids)]
   return {
     when: at => datedWords(at, zone, nowAt),
     money: minor => moneyWords(minor, currency),

@@ -14,9 +14,9 @@ export function idsIn(lines: readonly AuditLine[]): string[] {
   return [...ids]
 }
 
-/** The names of every row that these lines are about or point to, by id. */
-export async function namesIn(tx: Tx, lines: readonly AuditLine[]): Promise<Map<string, string>> {
-  const where = { id: { in: idsIn(lines) } }
+/** What people call the rows of these ids, as far as they have a name. */
+export async function namesIn(tx: Tx, ids: string[]): Promise<Map<string, string>> {
+  const where = { id: { in: ids } }
   const select = { id: true, name: true } as const
   const [named, vehicles, jobs, orders, lots] = await Promise.all([
     Promise.all([

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { namesIn } from '../../../main/services/history/names.ts'
+import { idsIn, namesIn } from '../../../main/services/history/names.ts'
 import type { AuditLine } from '../../../main/store/rows.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk } from '../makeDesk.ts'
@@ -36,13 +36,13 @@ it('names each kind of row as people call it, whether a line is about it or poin
     read.crewMember.findFirstOrThrow(),
     read.vehicle.findFirstOrThrow({ where: { plate: { not: '' } } }),
   ])
-  const names = await namesIn(read, [
+  const lines = [
     line(customer.id, { productId: product.id, deep: [{ treatmentId: treatment.id }, bay.id] }),
     line('1', { crew: [crew.id], vehicleId: vehicle.id, made: ids.made, half: ids.half }),
     line(job.id, { supplierId: ids.supplierId, orderId: ids.orderId, text: `about ${customer.id}` }),
     line('gone', { of: '00000000-0000-0000-0000-000000000000' }),
-  ])
-  expect(Object.fromEntries(names)).toEqual({
+  ]
+  expect(Object.fromEntries(await namesIn(read, idsIn(lines)))).toEqual({
     ...Object.fromEntries([customer, product, treatment, bay, crew].map(({ id, name }) => [id, name])),
     [vehicle.id]: vehicle.plate,
     [ids.made]: 'Velda Two',
@@ -62,9 +62,9 @@ it('names bottles by their number, and nothing that no line speaks of', async ()
       data: { number: 977, productId: shop.coating, sizeId: size.id, receivedOn: '2026-04-01' },
     })
   })
-  expect(Object.fromEntries(await namesIn(desk.store.read, [line(lot.id)]))).toEqual({
+  expect(Object.fromEntries(await namesIn(desk.store.read, idsIn([line(lot.id)])))).toEqual({
     [lot.id]: 'bottle 977',
   })
-  expect((await namesIn(desk.store.read, [])).size).toBe(0)
+  expect((await namesIn(desk.store.read, idsIn([]))).size).toBe(0)
   expect(productId).toBe(shop.coating)
 })
