@@ -13,7 +13,11 @@ const dialogs: readonly { path: string; press: readonly RegExp[]; title: RegExp 
   { path: '/', press: [/^Sick or down/], title: /^Somebody is sick/ },
   { path: '/jobs/demo-job-12', press: [/^Something changed/, /takes longer/], title: /longer/ },
   { path: '/jobs/demo-job-12', press: [/^Hand over$/], title: /^Hand over/ },
-  { path: '/jobs/demo-job-13', press: [/^Something changed/, /^Another day/], title: /./ },
+  {
+    path: '/jobs/demo-job-13',
+    press: [/^Something changed/, /^Another day/],
+    title: /^Another day, or other work/,
+  },
   { path: '/jobs/demo-job-13', press: [/^Something changed/, /comes later/], title: /later/ },
   { path: '/jobs/demo-job-02', press: [/^Something changed/, /fetched later/], title: /later/ },
   { path: '/jobs/demo-job-13', press: [/^New promise/], title: /promise/i },
@@ -24,7 +28,7 @@ const dialogs: readonly { path: string; press: readonly RegExp[]; title: RegExp 
   { path: '/upkeep/due', press: [/^Skip .* of /], title: /^Skip/ },
   { path: '/upkeep/due', press: [/^More acts/, /^Done/], title: /^Done/ },
   { path: '/upkeep/due', press: [/^More acts/, /^Another day/], title: /^Another day/ },
-  { path: '/upkeep/due', press: [/^More acts/, /^Write a reminder/], title: /./ },
+  { path: '/upkeep/due', press: [/^More acts/, /^Write a reminder/], title: /^Write a reminder to/ },
 ]
 
 async function openDialog(desk: Page, { path, press, title }: (typeof dialogs)[number]) {
