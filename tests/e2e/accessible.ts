@@ -25,6 +25,12 @@ async function settle(page: Page): Promise<void> {
   })
 }
 
+/** Gives the computer other colours; the page follows in a moment of its own, in which it would show some of both. */
+export async function inColours(page: Page, scheme: 'light' | 'dark'): Promise<void> {
+  await page.emulateMedia({ colorScheme: scheme })
+  await expect(page.locator('html')).toHaveAttribute('data-mantine-color-scheme', scheme)
+}
+
 /** Judges once in a page that has no axe yet; it stays there until the page is loaded anew. */
 async function bringAxe(page: Page): Promise<void> {
   if (await page.evaluate(() => 'axe' in window)) return

@@ -1,3 +1,4 @@
+import { inColours } from './accessible.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 
@@ -123,7 +124,7 @@ for (const size of [
 test('the board is accessible, by day, three days and week, in light and dark', async ({ desk }) => {
   const board = new Board(desk)
   for (const scheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme: scheme })
+    await inColours(desk, scheme)
     for (const days of ['Day', 'Three days', 'Week'] as const) {
       await board.show(days)
       await expect(board.drawing).toBeVisible()

@@ -1,4 +1,5 @@
 import { cureShare } from '../documents/poppler.ts'
+import { inColours } from './accessible.ts'
 import { showScreen } from './everyScreen.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
@@ -220,7 +221,7 @@ test('what went on a car is signed once it has left, then corrected by a page th
 test('the conditions are accessible, in light and dark', async ({ desk, shop }) => {
   await shop.enter(desk, '/conditions')
   for (const scheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme: scheme })
+    await inColours(desk, scheme)
     await expect(desk.getByRole('img', { name: /Air, panel and dew point/ })).toBeVisible()
     await expectAccessible(desk)
   }

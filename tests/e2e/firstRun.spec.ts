@@ -1,3 +1,4 @@
+import { inColours } from './accessible.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { tabTo, typePair } from './keyboard.ts'
 import { Frame } from './pages/Frame.ts'
@@ -15,7 +16,7 @@ test('an empty data folder has one screen, filled in from the browser, and acces
   await expect(welcome.country).toHaveValue('Switzerland')
   await expect(welcome.money).toHaveValue(/^CHF/)
   for (const colorScheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme })
+    await inColours(desk, colorScheme)
     await expectAccessible(desk)
   }
 })

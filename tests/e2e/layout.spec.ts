@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { testNow } from '../setup/clock.ts'
-import { axeFaults, colourRules } from './accessible.ts'
+import { axeFaults, colourRules, inColours } from './accessible.ts'
 import { coveredControls } from './covered.ts'
 import { everyScreen, showScreen } from './everyScreen.ts'
 import { expect, test } from './fixtures.ts'
@@ -46,7 +46,7 @@ async function judged(desk: Page): Promise<string[]> {
     | 'dark'
   const first = await tell(axeFaults(desk))
   scheme = scheme === 'light' ? 'dark' : 'light'
-  await desk.emulateMedia({ colorScheme: scheme })
+  await inColours(desk, scheme)
   return [...first, ...(await tell(axeFaults(desk, colourRules)))]
 }
 

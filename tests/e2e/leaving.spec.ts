@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { unzip } from '../services/leaving/unzip.ts'
+import { inColours } from './accessible.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
@@ -24,7 +25,7 @@ async function look(desk: Page, name: string): Promise<void> {
     expect(over, `${name} is wider than a window of ${width}`).toBeLessThanOrEqual(0)
     if (!dir) continue
     for (const colorScheme of ['dark', 'light'] as const) {
-      await desk.emulateMedia({ colorScheme })
+      await inColours(desk, colorScheme)
       await desk.screenshot({ path: `${dir}/${name}-${width}-${colorScheme}.png` })
     }
   }

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { inColours } from './accessible.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { tabTo } from './keyboard.ts'
 import { Settings, sections } from './pages/Settings.ts'
@@ -14,7 +15,7 @@ test('every section is accessible, in light and dark, with a row open', async ({
     await settings.show(section)
     if (section in rows) await settings.choose(rows[section as keyof typeof rows])
     for (const colorScheme of ['light', 'dark'] as const) {
-      await desk.emulateMedia({ colorScheme })
+      await inColours(desk, colorScheme)
       await expectAccessible(desk)
     }
   }
