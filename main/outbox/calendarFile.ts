@@ -29,6 +29,14 @@ export function calendarFile(
     prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' },
   })
   if (method) calendar.method(ICalCalendarMethod.PUBLISH)
+  const stamp = instant(madeAt)
+  // A feed has thousands of events on a few hundred days.
+  const days = new Map<string, Date>()
+  const day = (on: string) => {
+    const known = days.get(on) ?? new Date(`${on}T00:00:00Z`)
+    days.set(on, known)
+    return known
+  }
   for (const { id, summary, description, location, time, status } of events) {
     const [start, end, allDay] =
       'fromAt' in time
@@ -39,7 +47,7 @@ export function calendarFile(
       start,
       end,
       allDay,
-      stamp: instant(madeAt),
+      stamp,
       summary: oneLine(summary),
       ...(description !== undefined && { description }),
       ...(location !== undefined && { location: oneLine(location) }),
@@ -51,10 +59,6 @@ export function calendarFile(
 
 function instant(at: number): Date {
   return new Date(at * 60_000)
-}
-
-function day(on: string): Date {
-  return new Date(`${on}T00:00:00Z`)
 }
 
 /** A summary is one line in every calendar program. */
