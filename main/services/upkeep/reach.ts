@@ -49,22 +49,15 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
     customers.map(({ postal: lines, ...customer }) => {
       const { id, phone, email } = customer
       const postal = lines ?? ''
-      // In one line: what is written to is compared and may never break a line.
-      const letter =
-        postal === ''
-          ? null
-          : postal
-              .split(/[\r\n]+/)
-              .map(line => line.trim())
-              .join(', ')
-      const address = { email, letter, call: phone, text: phone }
-      const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
-      const others = [...said].flatMap(key => byAddress.get(key) ?? [])
+      const letter = postal === '' ? null : inOneLine(postal)
+      const others = [email, letter, phone].flatMap(each =>
+        each === null ? [] : (byAddress.get(addressKey(each)) ?? []),
+      )
       return [
         id,
         {
           owner: { ...customer, postal },
-          address,
+          address: { email, letter, call: phone, text: phone },
           consents: [...(byOwner.get(id) ?? []), ...others.filter(each => each.customerId !== id)].map(
             consentEntry,
           ),
@@ -72,6 +65,14 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
       ]
     }),
   )
+}
+
+/** What is written to is compared and may never break a line. */
+function inOneLine(lines: string): string {
+  return lines
+    .split(/[\r\n]+/)
+    .map(line => line.trim())
+    .join(', ')
 }
 
 function consentEntry(row: ConsentRow): ConsentEntry {
