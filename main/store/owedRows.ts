@@ -12,14 +12,14 @@ export interface OwedRow {
 /** Every job whose invoices, less credit notes and payments, do not come to nothing. */
 export async function owedRows(tx: Tx): Promise<OwedRow[]> {
   const rows = await tx.$queryRaw<(Omit<OwedRow, 'owedMinor'> & { owedMinor: bigint | number })[]>`
-    select o.jobId, o.owedMinor, o.invoiceId, l.dueOn from (
+    select o.jobId, o.owedMinor, l.id as invoiceId, l.dueOn from (
       select i.jobId,
         sum(case i.kind when 'invoice' then i.withTaxMinor else -i.withTaxMinor end)
-          - coalesce((select sum(p.amountMinor) from Payment p where p.jobId = i.jobId), 0) as owedMinor,
-        (select l.id from Invoice l where l.jobId = i.jobId and l.kind = 'invoice'
-          order by l.issuedAt desc, l.id desc limit 1) as invoiceId
-      from Invoice i group by i.jobId
-    ) o join Invoice l on l.id = o.invoiceId where o.owedMinor <> 0`
+          - coalesce((select sum(p.amountMinor) from Payment p where p.jobId = i.jobId), 0) as owedMinor
+      from Invoice i group by i.jobId having owedMinor <> 0
+    ) o cross join Invoice l on l.id = (
+      select n.id from Invoice n where n.jobId = o.jobId and n.kind = 'invoice' order by n.issuedAt desc, n.id desc limit 1
+    )`
   return rows.map(row => ({ ...row, owedMinor: Number(row.owedMinor) }))
 }
 

@@ -17,13 +17,17 @@ import { moneyRules, rateOf } from '../prices/moneyRules.ts'
 
 export const noSuchJob = word('This job is not there; look at the board.')
 
+/** What came in one minute stands as it was entered. */
+const byMinute = [{ at: 'asc' as const }, { id: 'asc' as const }]
+const byIssue = [{ issuedAt: 'asc' as const }, { id: 'asc' as const }]
+
 const withMoney = {
   customer: true,
   vehicle: true,
   treatments: { orderBy: { position: 'asc' }, include: { treatment: { select: { taxKey: true } } } },
   charges: { orderBy: { position: 'asc' } },
-  payments: { orderBy: { at: 'asc' } },
-  invoices: { orderBy: { issuedAt: 'asc' } },
+  payments: { orderBy: byMinute },
+  invoices: { orderBy: byIssue },
 } as const
 
 export type MoneyJob = Awaited<ReturnType<typeof moneyJob>>

@@ -3,6 +3,8 @@ import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { bounced } from '../../domain/upkeep/index.ts'
 import { readBounces } from '../../outbox/bounceReport.ts'
+import type { Message } from '../../store/rows.ts'
+import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
 import { addressKey } from '../upkeep/reach.ts'
@@ -10,6 +12,15 @@ import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { outboxOfWords, saveWords } from '../upkeep/wordsRows.ts'
 
 export type BounceView = Awaited<ReturnType<typeof importBounce>>
+
+/** The last e-mail that went to an address; asked by its state too, SQLite would look through all that ever went out. */
+async function lastMail(tx: Tx, address: string): Promise<Message | null> {
+  const all = await tx.message.findMany({
+    where: { address: { in: [address, addressKey(address)] }, channel: 'email' },
+    orderBy: { sentAt: 'desc' },
+  })
+  return all.find(({ state }) => state === 'sent') ?? null
+}
 
 /**
  * Reads a delivery report and records what came back for good: the address is written to no more, the message counts
@@ -31,10 +42,7 @@ export async function importBounce(desk: Desk, input: { text: string }) {
       const row = words
         ? null
         : ((await tx.message.findUnique({ where: { mailId: messageId ?? '' } })) ??
-          (await tx.message.findFirst({
-            where: { address: { in: [address, addressKey(address)] }, state: 'sent', channel: 'email' },
-            orderBy: { sentAt: 'desc' },
-          })))
+          (await lastMail(tx, address)))
       const text = say('{address} sent it back ({status})', { address, status })
       await tx.bounce.create({ data: { address: addressKey(address), messageId: row?.id ?? null, at, text } })
       if (words?.state === 'sent') {

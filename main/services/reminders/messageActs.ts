@@ -66,7 +66,7 @@ export async function approveAll(
 ): Promise<{ approved: number; words: string[] }> {
   const rows = await desk.store.read.message.findMany({
     where: { state: 'draft', ...(input.ids && { id: { in: input.ids } }) },
-    orderBy: { createdAt: 'asc' },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
     select: { id: true, version: true, subject: true },
   })
   const words: string[] = []
