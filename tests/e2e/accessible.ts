@@ -7,7 +7,7 @@ interface Judged {
     id: string
     help: string
     impact?: string | null
-    nodes: readonly { target: readonly unknown[] }[]
+    nodes: readonly { target: readonly unknown[]; any: readonly { message: string }[] }[]
   }[]
 }
 
@@ -56,7 +56,11 @@ export async function axeFaults(page: Page, rules?: readonly string[]) {
   )
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, help, nodes }) => ({ id, help, at: nodes.map(node => node.target.join(' ')) }))
+    .map(({ id, help, nodes }) => ({
+      id,
+      help,
+      at: nodes.map(({ target, any }) => [target.join(' '), ...any.map(({ message }) => message)].join(': ')),
+    }))
 }
 
 /** No violation that axe calls serious or critical, on the page as it stands. */

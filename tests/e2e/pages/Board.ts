@@ -28,9 +28,13 @@ export class Board {
     return this.#page.getByRole('button', { name: 'Later' }).click()
   }
 
-  /** Waits until the days it shows are those asked for last, with everything that stands in them. */
+  /**
+   * Waits until the days it shows are those asked for last, with everything that stands in them: the stays are drawn a
+   * moment after the drawing, which has to know its width first.
+   */
   async settled(): Promise<void> {
     await expect(this.#page.locator('[aria-busy="false"]').filter({ has: this.drawing })).toBeVisible()
+    await expect(this.stays.first().or(this.#page.getByText('Nothing stands here'))).toBeAttached()
   }
 
   /** Goes on week by week, from the one shown, until a car is on it. */

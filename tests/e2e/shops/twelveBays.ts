@@ -37,6 +37,8 @@ export async function fillTwelveBays(
     })),
     starters: false,
   })
+  // The first screen may still be loading: it would say that the app has gone.
+  await page.goto('about:blank')
   await shop.stop()
   const store = await openStore(join(shop.dataDir, 'lustrum.db'), { dir: migrationsDir })
   const nowAt = Temporal.Instant.from(twelveBaysNow).epochMilliseconds / 60_000
