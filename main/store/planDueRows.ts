@@ -1,4 +1,5 @@
 /** The open visits of all plans as they were last worked out (`PlanDue`), asked so that only what is wanted is read. */
+import { dateOfDay, dayNumber } from '../domain/calendar/index.ts'
 import { Prisma } from './generated/client.ts'
 import type { Tx } from './store.ts'
 
@@ -70,8 +71,9 @@ export interface OpenRow {
 
 /** The state of a visit on a day, as `DueState` has it: the window decides. */
 function stateOn(today: string): Prisma.Sql {
+  const soonUntil = dateOfDay(dayNumber(today) + soonDays)
   return Prisma.sql`case when ${today} > lastOn then 'overdue' when ${today} >= firstOn then 'due'
-    when julianday(firstOn) - julianday(${today}) <= ${soonDays} then 'soon' else 'later' end`
+    when firstOn <= ${soonUntil} then 'soon' else 'later' end`
 }
 
 function open({ until, vehicleId, kinds, from, orOverdue, today, states, except }: OpenWhere): Prisma.Sql {

@@ -103,8 +103,10 @@ export async function planNames(
 
 /** The titles of plans alone, by plan: a third of the work where nobody is named. */
 export async function planTitles(tx: Tx, planIds: readonly string[]): Promise<Map<string, string>> {
+  const ids = [...new Set(planIds)]
   const [row] = await tx.$queryRaw<{ list: string }[]>`
-    select json_group_array(json_array(p.id, p.title)) as list
-    from json_each(${JSON.stringify([...new Set(planIds)])}) j cross join UpkeepPlan p on p.id = j.value`
-  return new Map(JSON.parse(row?.list ?? '[]') as [string, string][])
+    select json_group_array((select title from UpkeepPlan where id = j.value) order by j.key) as list
+    from json_each(${JSON.stringify(ids)}) j`
+  const titles = JSON.parse(row?.list ?? '[]') as (string | null)[]
+  return new Map(ids.flatMap((id, i) => (titles[i] == null ? [] : [[id, titles[i]]])))
 }
