@@ -29,7 +29,10 @@ export interface EarnedRow {
   }[]
 }
 
-/** The visits handed over from a minute on, and before another one where it is given. */
+/**
+ * The visits handed over from a minute on, and before another one where it is given. SQLite by itself would go through
+ * all that were ever handed over.
+ */
 export async function earnedRows(tx: Tx, fromAt: number, toAt: number | undefined): Promise<EarnedRow[]> {
   const rows = await tx.$queryRaw<{ text: string }[]>`
     select json_object(
@@ -49,7 +52,7 @@ export async function earnedRows(tx: Tx, fromAt: number, toAt: number | undefine
             where c.stepId = s.id and not c.helps))))
         from JobStep s where s.jobId = j.id))
     ) as text
-    from Job j
+    from Job j indexed by Job_leftAt_idx
     where j.status = 'handedOver' and j.leftAt >= ${fromAt} and j.leftAt < ${toAt ?? Number.MAX_SAFE_INTEGER}`
   return rows.map(row => JSON.parse(row.text) as EarnedRow)
 }

@@ -101,11 +101,14 @@ export async function planNames(
   return new Map(rows.map(({ id, ...row }) => [id, row]))
 }
 
-/** The titles of plans alone, by plan: a third of the work where nobody is named. */
+/**
+ * The titles of plans alone, by plan: a third of the work where nobody is named. They come in the order of the ids, from
+ * the index that holds nothing else; SQLite by itself would read each plan whole.
+ */
 export async function planTitles(tx: Tx, planIds: readonly string[]): Promise<Map<string, string>> {
   const ids = [...new Set(planIds)]
   const [row] = await tx.$queryRaw<{ list: string }[]>`
-    select json_group_array((select title from UpkeepPlan where id = j.value) order by j.key) as list
+    select json_group_array((select title from UpkeepPlan indexed by UpkeepPlan_id_title_idx where id = j.value)) as list
     from json_each(${JSON.stringify(ids)}) j`
   const titles = JSON.parse(row?.list ?? '[]') as (string | null)[]
   return new Map(ids.flatMap((id, i) => (titles[i] == null ? [] : [[id, titles[i]]])))

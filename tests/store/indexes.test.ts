@@ -29,6 +29,28 @@ const asked: [string, string, string][] = [
     `select sum(amountMinor) from Payment where jobId = 'a'`,
     'USING COVERING INDEX Payment_jobId_amountMinor_idx (jobId=?)',
   ],
+  [
+    'visits handed over in a month',
+    `select * from Job indexed by Job_leftAt_idx where status = 'handedOver' and leftAt >= 5 and leftAt < 9`,
+    'USING INDEX Job_leftAt_idx (leftAt>? AND leftAt<?)',
+  ],
+  [
+    // With an index that begins with the status too, SQLite went through every visit ever handed over.
+    "a car's visits",
+    `select * from Job where vehicleId = 'a' and status = 'handedOver'`,
+    'USING INDEX Job_vehicleId_idx (vehicleId=?)',
+  ],
+  [
+    'open visits of half a year',
+    `select planId, kind, ruleOn, dueOn, firstOn, lastOn from PlanDue
+      where inUse = 1 and dueOn >= '2026-04-15' and dueOn <= '2026-10-12' order by dueOn, planId`,
+    'USING COVERING INDEX PlanDue_inUse_dueOn_planId_lastOn_firstOn_kind_ruleOn_idx (inUse=? AND dueOn>? AND dueOn<?)',
+  ],
+  [
+    "a plan's title",
+    `select title from UpkeepPlan indexed by UpkeepPlan_id_title_idx where id = 'a'`,
+    'USING COVERING INDEX UpkeepPlan_id_title_idx (id=?)',
+  ],
 ]
 
 it.each(asked)('finds %s by its index', async (_what, sql, index) => {
