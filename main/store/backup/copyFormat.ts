@@ -15,6 +15,7 @@
  */
 
 import { createHash } from 'node:crypto'
+import { createReadStream } from 'node:fs'
 import { open } from 'node:fs/promises'
 import type { Holdings } from '../../domain/backup/index.ts'
 import { say } from '../../domain/language/index.ts'
@@ -27,6 +28,11 @@ export const databaseName = 'lustrum.db'
 
 /** Bytes read, packed and unpacked at once: each piece is a trip to another thread, and a year's database has many. */
 export const pieceBytes = 1024 * 1024
+
+/** A file's bytes up to `end`. It is opened only once they are taken: none stays open where the reading never comes. */
+export async function* piecesOf(path: string, end?: number): AsyncGenerator<Buffer> {
+  yield* createReadStream(path, { highWaterMark: pieceBytes, end }) as AsyncIterable<Buffer>
+}
 
 const mostHeaderBytes = 4_096
 const hashBytes = 32

@@ -10,14 +10,14 @@
  * (copyFormat.ts), so that a photo is taken out with the last copy that has it, whatever passphrase that was made with.
  */
 import { createHash, createHmac } from 'node:crypto'
-import { createReadStream, createWriteStream, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { createWriteStream, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { copyFile, open, readdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { photoPath } from '../photos/photoFiles.ts'
 import { flush, moveWhole, writeWhole } from '../wholeFile.ts'
-import { pieceBytes } from './copyFormat.ts'
+import { piecesOf } from './copyFormat.ts'
 import { type Lock, makeLock, openLock, seal, unseal } from './sealing.ts'
 
 /** A pool that can be read and added to. */
@@ -120,9 +120,6 @@ async function add(pool: Pool, dataDir: string, sha256: string): Promise<boolean
 }
 
 const keyOf = (key: Buffer, sha256: string) => createHmac('sha256', key).update(sha256).digest()
-
-const piecesOf = (path: string) =>
-  createReadStream(path, { highWaterMark: pieceBytes }) as AsyncIterable<Buffer>
 
 const unlocked = ({ key }: Pick<Pool, 'key'>, sha256: string, path: string): AsyncIterable<Buffer> =>
   key ? unseal(piecesOf(path), keyOf(key, sha256), Buffer.from(sha256)) : piecesOf(path)

@@ -14,6 +14,7 @@ import {
   mostContentBytes,
   nameIsSafe,
   pieceBytes,
+  piecesOf,
   readHeader,
 } from './copyFormat.ts'
 import { openLock, unseal } from './sealing.ts'
@@ -58,12 +59,12 @@ async function reading<T>(
 ): Promise<T> {
   const { header, bodyAt } = await readHeader(path)
   const key = header.lock && (await keyFor(header.lock, passphrase))
+  const bound = key && Buffer.concat(await Array.fromAsync(piecesOf(path, bodyAt - 1)))
+  // Opened only now that it is read at once: one that waits would hold the file, and what went wrong with it end the app.
   const source = createReadStream(path, { start: bodyAt, highWaterMark: pieceBytes })
-  const head = createReadStream(path, { end: bodyAt - 1 })
-  const bound = key ? Buffer.concat(await Array.fromAsync(head as AsyncIterable<Buffer>)) : Buffer.alloc(0)
   const gunzip = createGunzip({ chunkSize: pieceBytes })
   // What goes wrong on the way ends the gunzip, and so comes out where its bytes are waited for.
-  pipeline(key ? Readable.from(unseal(source, key, bound)) : source, gunzip, () => {})
+  pipeline(key && bound ? Readable.from(unseal(source, key, bound)) : source, gunzip, () => {})
   try {
     return await work(new Bytes(gunzip), header)
   } catch (error) {

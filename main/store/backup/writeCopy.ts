@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
-import { createReadStream, createWriteStream, statSync } from 'node:fs'
+import { createWriteStream, statSync } from 'node:fs'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
 import { flush } from '../wholeFile.ts'
-import { type CopiedFile, type CopyContent, headBytes, pieceBytes } from './copyFormat.ts'
+import { type CopiedFile, type CopyContent, headBytes, pieceBytes, piecesOf } from './copyFormat.ts'
 import { type Lock, makeLock, seal } from './sealing.ts'
 
 export interface FileToCopy {
@@ -62,6 +62,3 @@ async function hashOf(path: string): Promise<string> {
   await pipeline(piecesOf(path), hash)
   return hash.digest('hex')
 }
-
-const piecesOf = (path: string) =>
-  createReadStream(path, { highWaterMark: pieceBytes }) as AsyncIterable<Buffer>

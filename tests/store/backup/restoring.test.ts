@@ -2,7 +2,7 @@ import fs, { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFi
 import { syncBuiltinESMExports } from 'node:module'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
-import { afterEach, expect, it } from 'vitest'
+import { afterEach, expect, it, onTestFinished } from 'vitest'
 import { copiesDir, listCopies, makeCopy } from '../../../main/store/backup/copies.ts'
 import { readContent, unpackCopy } from '../../../main/store/backup/readCopy.ts'
 import { finishRestore, layOut, readyCopy, sayReady } from '../../../main/store/backup/restoring.ts'
@@ -142,3 +142,24 @@ it('puts a copy where nothing was, and keeps nothing', async () => {
   expect(names(join(dataDir, 'lustrum.db'))).toEqual(['Customer 1', 'Customer 2'])
   expect(readdirSync(dataDir).sort()).toEqual(['lustrum.db', 'shop.json'])
 })
+
+it.each([null, 'a long enough phrase'])(
+  'lets go of each file of a copy it has read, locked with %s',
+  async passphrase => {
+    const { file } = await makeFullStore(1)
+    const real = fs.createReadStream
+    onTestFinished(() => put({ createReadStream: real }))
+    const opened: fs.ReadStream[] = []
+    put({
+      createReadStream: (...rest) => {
+        const stream = real(...rest)
+        opened.push(stream)
+        return stream
+      },
+    })
+    const copy = await makeCopy(file, { ...order, passphrase })
+    await readContent(copy.path, passphrase)
+    expect(opened.length).toBeGreaterThan(3)
+    await expect.poll(() => opened.filter(({ closed }) => !closed).map(({ path }) => path)).toEqual([])
+  },
+)
