@@ -1,7 +1,8 @@
 import type { CSSProperties } from 'react'
 import type { LotView, ShelfUnit } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
-import { amountText, monthWords } from './amounts.ts'
+import { amountText } from '../../../main/domain/shelf/index.ts'
+import { monthWords } from './amounts.ts'
 import styles from './shelf.module.css'
 
 interface Props {

@@ -1,7 +1,7 @@
 import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
 import { decimalNow, say } from '../../../main/domain/language/index.ts'
+import { amountText } from '../../../main/domain/shelf/index.ts'
 import { Drawing, Level, Rule } from '../Chart.tsx'
-import { amountText } from './amounts.ts'
 import styles from './shelf.module.css'
 
 const box = { width: 380, height: 176, left: 44, right: 14, top: 14, bottom: 40 }

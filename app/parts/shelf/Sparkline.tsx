@@ -1,8 +1,8 @@
 import type { CloseProductView, ShelfUnit } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
+import { amountText } from '../../../main/domain/shelf/index.ts'
 import { Drawing, Rule } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
-import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'
 import styles from './shelf.module.css'
 

@@ -1,15 +1,6 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
 import { dateLocaleNow, say } from '../../../main/domain/language/index.ts'
-import { amountUnit, amountWords, CENTI_PER_UNIT, largeWords } from '../../../main/domain/shelf/index.ts'
-
-/**
- * "90 ml", "2.5 ml", "3 fl oz", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be
- * seen, and "14.7 l", "3.52 kg", "3.88 gal" where nobody would count the last millilitre.
- */
-export function amountText(amount: number, unit: ShelfUnit): string {
-  const tenths = unit !== 'piece' && Math.abs(amount) < 10
-  return largeWords(amount, unit) ?? amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
-}
+import { amountUnit } from '../../../main/domain/shelf/index.ts'
 
 /** The unit beside a field: "ml", "g", "fl oz", "pcs". */
 export function unitText(unit: ShelfUnit): string {

@@ -1,10 +1,10 @@
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef } from 'react'
 import { say } from '../../../main/domain/language/index.ts'
+import { amountText } from '../../../main/domain/shelf/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { Say } from '../../parts/Say.tsx'
-import { amountText } from '../../parts/shelf/amounts.ts'
 import { LearnCode } from './LearnCode.tsx'
 import type { ScanAnswer as Answer } from './useScan.ts'
 

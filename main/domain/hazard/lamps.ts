@@ -1,7 +1,6 @@
 /** Cautions of curing a coat with lamps or heat. Common practice, no source: the data sheet and the lamp's maker decide. */
 import { say } from '../language/index.ts'
-import { degreesWords } from '../measure/degreesWords.ts'
-import type { UnitSystem } from '../measure/show.ts'
+import { degreesWords, type UnitSystem } from '../measure/degreesWords.ts'
 
 /** Panel temperatures heat is kept under, by what lies beneath, °C. Common practice, no source. */
 export const panelCeilingsC = { metal: 80, plastic: 60, film: 50 } as const

@@ -1,6 +1,8 @@
 import { decimalNow } from '../language/index.ts'
-import type { UnitSystem } from './show.ts'
 import { differenceFahrenheitOf } from './temperature.ts'
+
+/** Which units the shop's screens and papers show. Storage is always metric. */
+export type UnitSystem = 'metric' | 'us'
 
 const tenths = (value: number) => decimalNow(Math.round(value * 10) / 10)
 

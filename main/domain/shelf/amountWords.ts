@@ -85,11 +85,20 @@ export const weightWords = (grams: number): string =>
   Number.isFinite(grams) ? amountWords(grams * CENTI_PER_UNIT, 'g') : String(grams)
 
 /** `14.7 l`, `3.88 gal`, `2.2 lb`: an amount large enough for the larger unit, to three figures; null for a smaller one. */
-export function largeWords(amount: number, unit: Unit): string | null {
+function largeWords(amount: number, unit: Unit): string | null {
   if (unit === 'piece') return null
   const { kept, large, largeFrom, largeWords: words } = shownNow(unit)
   if (Math.abs(amount) < largeFrom) return null
   return `${decimalNow(Number(convert(amount, kept, large).toPrecision(3)))} ${words}`
+}
+
+/**
+ * "90 ml", "2.5 ml", "3 fl oz", "3 pieces": an amount to read at a glance; tenths only where they can be seen, and
+ * "14.7 l", "3.52 kg", "3.88 gal" where nobody would count the last millilitre.
+ */
+export function amountText(amount: number, unit: Unit): string {
+  const tenths = unit !== 'piece' && Math.abs(amount) < 10
+  return largeWords(amount, unit) ?? amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
 }
 
 /**

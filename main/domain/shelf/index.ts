@@ -1,12 +1,12 @@
 export { adviceReasons, type Reason, type ReasonCode } from './adviceReasons.ts'
 export { type Advice, advise } from './advise.ts'
-export { CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
+export { centiOf, type Unit, unitsOf } from './amount.ts'
 export {
+  amountText,
   amountUnit,
   amountWords,
   comparedBy,
   keptAmount,
-  largeWords,
   shownAmount,
   weightWords,
 } from './amountWords.ts'

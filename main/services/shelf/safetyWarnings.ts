@@ -2,13 +2,11 @@
 
 import { dayWords } from '../../domain/calendar/index.ts'
 import { flammableStock, storageWarnings } from '../../domain/hazard/index.ts'
-import { languageNow, localeNow, say } from '../../domain/language/index.ts'
-import { showVolume } from '../../domain/measure/index.ts'
-import { unitsOf } from '../../domain/shelf/index.ts'
+import { say } from '../../domain/language/index.ts'
+import { amountText, unitsOf } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { shopOf } from '../desk/shopView.ts'
 import { shelfDay } from './countedProducts.ts'
 import { fieldsOf, withSafety } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
@@ -27,12 +25,7 @@ export function safetyWarnings(desk: Desk): Promise<SafetyWarningsView> {
  * bottles where they have been read already.
  */
 export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[]) {
-  const [shop, ground, rules, lots] = await Promise.all([
-    shopOf(tx),
-    shelfDay(tx, nowAt),
-    rulesOf(tx),
-    known ?? lotRows(tx),
-  ])
+  const [ground, rules, lots] = await Promise.all([shelfDay(tx, nowAt), rulesOf(tx), known ?? lotRows(tx)])
   const onHand = new Map<string, number>()
   for (const lot of lots) onHand.set(lot.productId, (onHand.get(lot.productId) ?? 0) + lot.centi)
   const rows = await tx.product.findMany({
@@ -58,12 +51,7 @@ export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[
         codes: fieldsOf(row.safety).hazardCodes,
       })),
     rules.flammableLimitMl,
-    volumeMl =>
-      showVolume(
-        volumeMl,
-        shop.units,
-        languageNow() !== 'en' ? localeNow() : shop.country === 'US' ? 'en-US' : 'en-GB',
-      ),
+    volumeMl => amountText(volumeMl, 'ml'),
     rules.regimeUsed,
   )
   const old = Temporal.PlainDate.from(ground.date).subtract({ years: sheetYears }).toString()

@@ -9,13 +9,7 @@ import {
   ratioOfOuncesPerGallon,
   readRatio,
 } from '../../../main/domain/measure/dilution.ts'
-import {
-  celsiusOf,
-  fahrenheitOf,
-  showTemperature,
-  showTemperatureDifference,
-  showVolume,
-} from '../../../main/domain/measure/index.ts'
+import { celsiusOf, fahrenheitOf } from '../../../main/domain/measure/index.ts'
 import { labelSize } from '../../../main/domain/measure/labelSize.ts'
 import { differenceFahrenheitOf } from '../../../main/domain/measure/temperature.ts'
 import { convert, type Unit } from '../../../main/domain/measure/units.ts'
@@ -157,20 +151,6 @@ describe('dilution', () => {
   it('names the ratio somebody mixed', () => {
     expect(ratioMixed(100, 1000)).toEqual({ addedRatio: '1:10', concentrateFraction: 1 / 11 })
     expect(ratioMixed(30, 1000).addedRatio).toBe('1:33.33')
-  })
-})
-
-describe('showing', () => {
-  it('follows the shop’s choice of units', () => {
-    expect(showVolume(500, 'metric', 'en-US')).toBe('500 mL')
-    expect(showVolume(500, 'us', 'en-US')).toBe('16.9 fl oz')
-    expect(showVolume(3785.411784, 'us', 'en-US')).toBe('1 gal')
-    expect(showVolume(3785.411784, 'metric', 'en-US')).toBe('3.79 L')
-    expect(showVolume(2.5, 'metric', 'en-GB')).toBe('2.5 ml')
-    expect(showTemperature(21.5, 'us', 'en-US')).toBe('71°F')
-    expect(showTemperature(21.5, 'metric', 'en-US')).toBe('21.5°C')
-    expect(showTemperatureDifference(3, 'us', 'en-US')).toBe('5.4°F')
-    expect(showTemperatureDifference(3, 'metric', 'en-US')).toBe('3°C')
   })
 })
 

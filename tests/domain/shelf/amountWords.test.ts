@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it as plainly } from 'vitest'
 import {
+  amountText,
   amountUnit,
   amountWords,
   comparedBy,
   keptAmount,
-  largeWords,
   shownAmount,
   weightWords,
 } from '../../../main/domain/shelf/index.ts'
@@ -26,10 +26,11 @@ describe('where the shop measures in US units', () => {
     expect(amountWords(400_000, 'ml', 0)).toBe('135 fl oz')
     expect(amountWords(10_000, 'g', 0)).toBe('3.5 oz')
     expect(weightWords(812)).toBe('28.64 oz')
-    expect(largeWords(3_785.411784, 'ml')).toBe('1 gal')
-    expect(largeWords(14_700, 'ml')).toBe('3.88 gal')
-    expect(largeWords(1_000, 'g')).toBe('2.2 lb')
-    expect(largeWords(3_785, 'ml')).toBeNull()
+    expect(amountText(3_785.411784, 'ml')).toBe('1 gal')
+    expect(amountText(14_700, 'ml')).toBe('3.88 gal')
+    expect(amountText(1_000, 'g')).toBe('2.2 lb')
+    expect(amountText(3_785, 'ml')).toBe('128 fl oz')
+    expect(amountText(14.786765, 'ml')).toBe('0.5 fl oz')
   })
 
   it('never writes something as nothing', () => {
@@ -61,7 +62,7 @@ describe('where the shop measures in US units', () => {
     expect(amountWords(300, 'piece')).toBe('3 pieces')
     expect(amountUnit('piece')).toBeNull()
     expect(keptAmount(3, 'piece')).toBe(3)
-    expect(largeWords(5_000, 'piece')).toBeNull()
+    expect(amountText(5_000, 'piece')).toBe('5000 pieces')
   })
 })
 
@@ -69,6 +70,19 @@ plainly('elsewhere amounts stay millilitres and grams, litres and kilograms', ()
   expect(amountWords(1_250, 'ml')).toBe('12.5 ml')
   expect(amountUnit('g')).toBe('g')
   expect(keptAmount(12.5, 'ml')).toBe(12.5)
-  expect(largeWords(14_740, 'ml')).toBe('14.7 l')
   expect(comparedBy('g')).toEqual({ words: '100 g', hundreds: 1 })
+})
+
+plainly.each([
+  [550.34, 'ml', '550 ml'],
+  [2.54, 'ml', '2.5 ml'],
+  [999.4, 'ml', '999 ml'],
+  [3416.68, 'g', '3.42 kg'],
+  [14_734, 'ml', '14.7 l'],
+  [-1000, 'ml', '-1 l'],
+  [-2.3, 'ml', '-2.3 ml'],
+  [14.4, 'piece', '14 pieces'],
+  [1, 'piece', '1 piece'],
+] as const)('at a glance %d %s is %s', (amount, unit, words) => {
+  expect(amountText(amount, unit)).toBe(words)
 })

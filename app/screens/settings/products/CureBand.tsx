@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { CureProfile } from '../../../../main/domain/cure/index.ts'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
-import { showTemperature } from '../../../../main/domain/measure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
+import { degreesWords } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { Drawing, Level, Rule } from '../../../parts/Chart.tsx'
 import { durationText } from '../../../parts/durationText.ts'
@@ -122,7 +122,7 @@ export function CureBand({ profile, onChange }: Props) {
       )}
       <text x={box.left} y={box.height - 6}>
         {say('time after the coat, at {referenceC}', {
-          referenceC: showTemperature(profile.referenceC, units, localeNow()),
+          referenceC: degreesWords(profile.referenceC, units),
         })}
       </text>
     </Drawing>

@@ -1,7 +1,7 @@
 import { Group, NativeSelect } from '@mantine/core'
 import type { ForcedCureRow, RateRule } from '../../../../main/domain/cure/index.ts'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
-import { showTemperatureDifference } from '../../../../main/domain/measure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
+import { marginWords } from '../../../../main/domain/measure/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
 import { DecimalInput, DurationInput } from '../../../parts/inputs.tsx'
@@ -23,7 +23,7 @@ export function CurveFigures({ profile, put, at, fields, sourced }: FigureProps)
   const { firstPeriod, rate } = profile
   const first = fields.within('firstPeriod')
   const full = fields.within('fullCure')
-  const tenDegrees = showTemperatureDifference(10, useShop().units, localeNow())
+  const tenDegrees = marginWords(10, useShop().units)
   return (
     <fieldset className={styles.figures}>
       <legend>{say('The curve')}</legend>

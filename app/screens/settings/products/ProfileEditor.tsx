@@ -1,6 +1,6 @@
 import type { CureProfile, Figure, FigureSource } from '../../../../main/domain/cure/index.ts'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
-import { showTemperature } from '../../../../main/domain/measure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
+import { degreesWords } from '../../../../main/domain/measure/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
 import type { Faults } from '../../../parts/faults.ts'
@@ -42,7 +42,7 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
       <fieldset className={styles.figures}>
         <legend>
           {say('Times after the coat, at {referenceC}', {
-            referenceC: showTemperature(profile.referenceC, units, localeNow()),
+            referenceC: degreesWords(profile.referenceC, units),
           })}
         </legend>
         {moments.map(({ figure, label, ...rest }) => (

@@ -1,12 +1,11 @@
 import type { ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
 import { say, unitsNow } from '../../../../main/domain/language/index.ts'
-import { concentrateFor, keptAmount, unitsOf } from '../../../../main/domain/shelf/index.ts'
+import { amountText, concentrateFor, keptAmount, unitsOf } from '../../../../main/domain/shelf/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { AmountInput } from '../../../parts/shelf/AmountInput.tsx'
-import { amountText } from '../../../parts/shelf/amounts.ts'
 import { HazardMark } from '../../../parts/shelf/HazardMark.tsx'
 
 interface Props {

@@ -1,11 +1,10 @@
 import type { ProductValueView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
-import { comparedBy } from '../../../../main/domain/shelf/index.ts'
+import { amountText, comparedBy } from '../../../../main/domain/shelf/index.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Facts, Lines } from '../../../parts/Facts.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
-import { amountText } from '../../../parts/shelf/amounts.ts'
 
 /** What a product on the shelf is worth, two ways, and what 100 ml (or a fluid ounce) cost in each size. */
 export function ValueCard({ value, currency }: { value: ProductValueView | null; currency: string }) {

@@ -1,9 +1,8 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { SafetyWarningsView } from '../../../../main/api/views.ts'
-import { localeNow, say } from '../../../../main/domain/language/index.ts'
-import { showVolume } from '../../../../main/domain/measure/index.ts'
-import { useShop } from '../../../data/shop.ts'
+import { say } from '../../../../main/domain/language/index.ts'
+import { amountText } from '../../../../main/domain/shelf/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Facts } from '../../../parts/Facts.tsx'
@@ -83,8 +82,7 @@ export function Safety() {
 }
 
 function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }) {
-  const { units } = useShop()
-  const show = (volumeMl: number) => showVolume(volumeMl, units, localeNow())
+  const show = (volumeMl: number) => amountText(volumeMl, 'ml')
   const { byCode, combustibleMl, state, words, aerosolMl, silentMl, limitMl } = flammable
   return (
     <Card title={say('Flammable liquid')}>
