@@ -39,10 +39,14 @@ export const markChoices = [
 
 export const volumeChoices = [
   { value: 'ml' as const, label: say('millilitres') },
+  { value: 'cl' as const, label: say('centilitres') },
+  { value: 'dl' as const, label: say('decilitres') },
   { value: 'l' as const, label: say('litres') },
   { value: 'fl oz' as const, label: say('US fluid ounces') },
   { value: 'gal' as const, label: say('US gallons') },
   { value: 'g' as const, label: say('grams') },
   { value: 'kg' as const, label: say('kilograms') },
+  { value: 'oz' as const, label: say('ounces by weight') },
+  { value: 'lb' as const, label: say('pounds') },
   { value: 'piece' as const, label: say('pieces') },
 ]

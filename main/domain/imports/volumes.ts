@@ -1,24 +1,42 @@
 /** What a container holds, as lists write it: "500 ml", "16 fl oz", "1,5 l". */
-import { convert, type Unit } from '../measure/index.ts'
+import { convert } from '../measure/index.ts'
 
-export const volumeUnits = ['ml', 'l', 'fl oz', 'gal', 'g', 'kg', 'piece'] as const
+export const volumeUnits = ['ml', 'cl', 'dl', 'l', 'fl oz', 'gal', 'g', 'kg', 'oz', 'lb', 'piece'] as const
 export type VolumeUnit = (typeof volumeUnits)[number]
 
 const spellings: readonly (readonly [VolumeUnit, RegExp])[] = [
   ['fl oz', /\b(us )?(fl\.? ?oz|fluid ounces?)\.?/i],
   ['ml', /(?<!\p{L})(ml|millilit(er|re)s?|cc)\b/iu],
+  ['cl', /(?<!\p{L})(cl|[cz]entilit(er|re)s?)\b/iu],
+  ['dl', /(?<!\p{L})(dl|de[cz]ilit(er|re)s?)\b/iu],
   ['gal', /\b(us )?(gal|gallons?)\b/i],
   ['l', /(?<!\p{L})(l|lit(er|re)s?)\b/iu],
   ['kg', /(?<!\p{L})(kg|kilos?|kilogramm?s?)\b/iu],
   ['g', /(?<!\p{L})(g|gramm?s?|grammes?)\b/iu],
+  ['lb', /\b(lbs?|pounds?)\b/i],
   ['piece', /(?<!\p{L})(pcs?|pieces?|st(ü|ue)ck|stk)(?!\p{L})/iu],
 ]
 
+const ounce = /\b(oz|ounces?|unzen?)\b/i
+/** Pints and quarts differ between countries, and so does whatever says that it is of another one. */
+const ofSomewhere = /\b(pt|pints?|qt|quarts?|imp(erial)?|uk)\b/i
+
+/** "500ml": a figure is no part of the word. */
+const wordsApart = (text: string) => text.replaceAll(/(\d)(\p{L})/gu, '$1 $2')
+
 /** The unit a heading or a cell names; null where it names none. An ounce alone may be of volume or weight: none. */
 export function unitNamed(text: string): VolumeUnit | null {
-  // "500ml": a figure is no part of the word.
-  const apart = text.replaceAll(/(\d)(\p{L})/gu, '$1 $2')
-  return spellings.find(([, spelled]) => spelled.test(apart))?.[0] ?? null
+  const apart = wordsApart(text)
+  return ofSomewhere.test(apart) ? null : (spellings.find(([, spelled]) => spelled.test(apart))?.[0] ?? null)
+}
+
+/** The unit of a cell in a list whose amounts are in `usual` where they name none; null where nobody can tell. */
+function unitOf(cell: string, usual: VolumeUnit | null): VolumeUnit | null {
+  const named = unitNamed(cell)
+  if (named !== null) return named
+  const apart = wordsApart(cell)
+  if (ofSomewhere.test(apart)) return null
+  return ounce.test(apart) && usual !== 'fl oz' && usual !== 'oz' ? null : usual
 }
 
 const figure = /\d[\d.,\u00a0' ]*/
@@ -55,14 +73,19 @@ export interface Content {
   readonly unit: 'ml' | 'g' | 'piece'
 }
 
-const inBase: Readonly<Record<VolumeUnit, { unit: Content['unit']; from?: Unit; to?: Unit }>> = {
-  ml: { unit: 'ml' },
-  l: { unit: 'ml', from: 'L', to: 'mL' },
-  'fl oz': { unit: 'ml', from: 'US fluid ounce', to: 'mL' },
-  gal: { unit: 'ml', from: 'US gallon', to: 'mL' },
-  g: { unit: 'g' },
-  kg: { unit: 'g', from: 'kg', to: 'g' },
-  piece: { unit: 'piece' },
+/** What each is in, and how many of those one of it holds. Factors: NIST Special Publication 811, appendix B.8. */
+const inBase: Readonly<Record<VolumeUnit, { unit: Content['unit']; each: number }>> = {
+  ml: { unit: 'ml', each: 1 },
+  cl: { unit: 'ml', each: 10 },
+  dl: { unit: 'ml', each: 100 },
+  l: { unit: 'ml', each: 1_000 },
+  'fl oz': { unit: 'ml', each: convert(1, 'US fluid ounce', 'mL') },
+  gal: { unit: 'ml', each: convert(1, 'US gallon', 'mL') },
+  g: { unit: 'g', each: 1 },
+  kg: { unit: 'g', each: 1_000 },
+  oz: { unit: 'g', each: convert(1, 'ounce', 'g') },
+  lb: { unit: 'g', each: convert(1, 'pound', 'g') },
+  piece: { unit: 'piece', each: 1 },
 }
 
 /** The content a cell names, in its own unit or else in `usual`; null where it is none. */
@@ -70,13 +93,12 @@ export function readContent(
   cell: string,
   { mark, usual }: { mark: '.' | ','; usual: VolumeUnit | null },
 ): Content | null {
-  const unit = unitNamed(cell) ?? usual
+  const unit = unitOf(cell, usual)
   const digits = figure.exec(cell)?.[0].replaceAll(/[\u00a0' ]/g, '')
   if (unit === null || digits === undefined) return null
   const other = mark === '.' ? ',' : '.'
   const value = Number(digits.replaceAll(other, '').replace(mark, '.'))
   if (!(value > 0) || value > 1_000_000) return null
-  const { unit: base, from, to } = inBase[unit]
-  const amount = from && to ? convert(value, from, to) : value
-  return { amount: Math.round(amount * 100) / 100, unit: base }
+  const { unit: base, each } = inBase[unit]
+  return { amount: Math.round(value * each * 100) / 100, unit: base }
 }

@@ -60,6 +60,18 @@ test.each([
   ['250', '.', null, null],
   ['0 ml', '.', null, null],
   ['a bottle', '.', 'ml', null],
+  ['75 cl', '.', 'ml', { amount: 750, unit: 'ml' }],
+  ['2 dl', '.', 'ml', { amount: 200, unit: 'ml' }],
+  ['2 lb', '.', 'ml', { amount: 907.18, unit: 'g' }],
+  ['8lbs.', '.', null, { amount: 3628.74, unit: 'g' }],
+  ['75', '.', 'cl', { amount: 750, unit: 'ml' }],
+  // An ounce is what the list's own unit makes of it; a pint or a gallon of elsewhere is nobody's guess.
+  ['16 oz', '.', 'fl oz', { amount: 473.18, unit: 'ml' }],
+  ['16 oz', '.', 'oz', { amount: 453.59, unit: 'g' }],
+  ['16 oz', '.', 'ml', null],
+  ['1 pint', '.', 'ml', null],
+  ['2 qt', '.', 'l', null],
+  ['1 imp. gal', '.', 'ml', null],
 ] as const)('the content %s', (cell, mark, usual, content) => {
   expect(readContent(cell, { mark, usual })).toEqual(content)
 })
