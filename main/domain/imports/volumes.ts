@@ -18,32 +18,50 @@ const spellings: readonly (readonly [VolumeUnit, RegExp])[] = [
 ]
 
 const ounce = /\b(oz|ounces?|unzen?)\b/i
-/** Pints and quarts differ between countries, and so does whatever says that it is of another one. */
-const ofSomewhere = /\b(pt|pints?|qt|quarts?|imp(erial)?|uk)\b/i
+const pint = /\b(pt|pints?|qt|quarts?)\b/i
+const imperial = /\b(imp(erial)?|uk)\b/i
 
-/** "500ml": a figure is no part of the word. */
-const wordsApart = (text: string) => text.replaceAll(/(\d)(\p{L})/gu, '$1 $2')
-
-/** The unit a heading or a cell names; null where it names none. An ounce alone may be of volume or weight: none. */
-export function unitNamed(text: string): VolumeUnit | null {
-  const apart = wordsApart(text)
-  return ofSomewhere.test(apart) ? null : (spellings.find(([, spelled]) => spelled.test(apart))?.[0] ?? null)
+function spelledIn(text: string): VolumeUnit | null {
+  // "500ml": a figure is no part of the word.
+  const apart = text.replaceAll(/(\d)(\p{L})/gu, '$1 $2')
+  return spellings.find(([, spelled]) => spelled.test(apart))?.[0] ?? null
 }
 
-/** The unit of a cell in a list whose amounts are in `usual` where they name none; null where nobody can tell. */
-function unitOf(cell: string, usual: VolumeUnit | null): VolumeUnit | null {
-  const named = unitNamed(cell)
-  if (named !== null) return named
-  const apart = wordsApart(cell)
-  if (ofSomewhere.test(apart)) return null
-  return ounce.test(apart) && usual !== 'fl oz' && usual !== 'oz' ? null : usual
+/**
+ * The unit a heading or a cell names; null where it names none. An ounce alone may be of volume or weight, and fluid
+ * ounces and gallons differ between countries: none.
+ */
+export function unitNamed(text: string): VolumeUnit | null {
+  const unit = spelledIn(text)
+  return (unit === 'fl oz' || unit === 'gal') && imperial.test(text) ? null : unit
 }
 
 const figure = /\d[\d.,\u00a0' ]*/
 
+/** The first figure of a cell, the words it is counted in (behind it, or else before it), and whether more figures follow. */
+function firstFigure(cell: string): { digits: string; words: string; more: boolean } | null {
+  const found = figure.exec(cell)
+  if (!found) return null
+  const behind = cell.slice(found.index + found[0].length)
+  const own = behind.replace(/\d.*/s, '')
+  const words = /\p{L}/u.test(own) ? own : cell.slice(0, found.index)
+  return { digits: found[0], words, more: own !== behind }
+}
+
+/** The unit such words name, or else `usual`, which the list is in; null where nobody can tell. */
+function unitOf({ words, more }: { words: string; more: boolean }, usual: VolumeUnit | null) {
+  const unit = unitNamed(words)
+  if (unit !== null) return unit
+  if (more || pint.test(words) || spelledIn(words) !== null) return null
+  return ounce.test(words) && usual !== 'fl oz' && usual !== 'oz' ? null : usual
+}
+
 /** Whether any of these says no unit itself. */
 export function needsUnit(cells: readonly string[]): boolean {
-  return cells.some(cell => unitNamed(cell) === null && figure.test(cell))
+  return cells.some(cell => {
+    const first = firstFigure(cell)
+    return first !== null && unitNamed(first.words) === null
+  })
 }
 
 /**
@@ -93,9 +111,10 @@ export function readContent(
   cell: string,
   { mark, usual }: { mark: '.' | ','; usual: VolumeUnit | null },
 ): Content | null {
-  const unit = unitOf(cell, usual)
-  const digits = figure.exec(cell)?.[0].replaceAll(/[\u00a0' ]/g, '')
-  if (unit === null || digits === undefined) return null
+  const first = firstFigure(cell)
+  const unit = first && unitOf(first, usual)
+  if (!unit) return null
+  const digits = first.digits.replaceAll(/[\u00a0' ]/g, '')
   const other = mark === '.' ? ',' : '.'
   const value = Number(digits.replaceAll(other, '').replace(mark, '.'))
   if (!(value > 0) || value > 1_000_000) return null

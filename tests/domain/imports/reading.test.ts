@@ -72,6 +72,15 @@ test.each([
   ['1 pint', '.', 'ml', null],
   ['2 qt', '.', 'l', null],
   ['1 imp. gal', '.', 'ml', null],
+  // The unit is that of the figure it stands with, whatever a label says beside it.
+  ['32 oz (946 ml)', '.', 'ml', null],
+  ['32 fl oz (946 ml)', '.', 'ml', { amount: 946.35, unit: 'ml' }],
+  ['2 lb (907 g)', '.', null, { amount: 907.18, unit: 'g' }],
+  ['1 qt / 946 ml', '.', 'ml', null],
+  ['6 x 500 ml', '.', 'ml', null],
+  ['ml 500', '.', null, { amount: 500, unit: 'ml' }],
+  ['500 ml (UK)', '.', null, { amount: 500, unit: 'ml' }],
+  ['250 (new)', '.', 'ml', { amount: 250, unit: 'ml' }],
 ] as const)('the content %s', (cell, mark, usual, content) => {
   expect(readContent(cell, { mark, usual })).toEqual(content)
 })
