@@ -17,6 +17,8 @@
 import { createHash } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { open } from 'node:fs/promises'
+import { Readable } from 'node:stream'
+import { pipeline } from 'node:stream/promises'
 import type { Holdings } from '../../domain/backup/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
@@ -32,6 +34,13 @@ export const pieceBytes = 1024 * 1024
 /** A file's bytes up to `end`. It is opened only once they are taken: none stays open where the reading never comes. */
 export async function* piecesOf(path: string, end?: number): AsyncGenerator<Buffer> {
   yield* createReadStream(path, { highWaterMark: pieceBytes, end }) as AsyncIterable<Buffer>
+}
+
+/** The SHA-256 of bytes that come piece by piece, in hex. */
+export async function hashOf(bytes: AsyncIterable<Buffer>): Promise<string> {
+  const hash = createHash('sha256')
+  await pipeline(Readable.from(bytes, { objectMode: false }), hash)
+  return hash.digest('hex')
 }
 
 const mostHeaderBytes = 4_096

@@ -13,11 +13,10 @@ import { createHash, createHmac } from 'node:crypto'
 import { createWriteStream, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { copyFile, open, readdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { photoPath } from '../photos/photoFiles.ts'
 import { flush, moveWhole, writeWhole } from '../wholeFile.ts'
-import { piecesOf } from './copyFormat.ts'
+import { hashOf, piecesOf } from './copyFormat.ts'
 import { type Lock, makeLock, openLock, seal, unseal } from './sealing.ts'
 
 /** A pool that can be read and added to. */
@@ -123,12 +122,6 @@ const keyOf = (key: Buffer, sha256: string) => createHmac('sha256', key).update(
 
 const unlocked = ({ key }: Pick<Pool, 'key'>, sha256: string, path: string): AsyncIterable<Buffer> =>
   key ? unseal(piecesOf(path), keyOf(key, sha256), Buffer.from(sha256)) : piecesOf(path)
-
-async function hashOf(bytes: AsyncIterable<Buffer>): Promise<string> {
-  const hash = createHash('sha256')
-  await pipeline(Readable.from(bytes, { objectMode: false }), hash)
-  return hash.digest('hex')
-}
 
 /** Whether a photo of the pool is there and as it was, read from end to end. */
 export async function isWhole(pool: Pool, sha256: string): Promise<boolean> {

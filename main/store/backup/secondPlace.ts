@@ -1,13 +1,10 @@
-import { createHash } from 'node:crypto'
-import { createReadStream } from 'node:fs'
 import { copyFile, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path'
-import { pipeline } from 'node:stream/promises'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { type CopyFile, listCopies } from './copies.ts'
-import { readPhotoList } from './copyFormat.ts'
+import { hashOf, piecesOf, readPhotoList } from './copyFormat.ts'
 import { addErased, type ErasedList } from './erasedList.ts'
 import { carryPool } from './photoPool.ts'
 
@@ -71,7 +68,7 @@ export function carryTo(place: string, copy: CopyFile): Promise<void> {
           await copyFile(copy.path, part)
           const written = await open(part, 'r+')
           await written.sync().finally(() => written.close())
-          const [there, here] = await Promise.all([hashOf(part), hashOf(copy.path)])
+          const [there, here] = await Promise.all([part, copy.path].map(path => hashOf(piecesOf(path))))
           if (there !== here)
             throw Object.assign(new Error('what was read back is not what was written'), { code: 'EIO' })
           await rename(part, join(place, copy.name))
@@ -97,12 +94,6 @@ export function carryErased(place: string, erased: ErasedList): Promise<void> {
 
 async function assertSign(place: string): Promise<void> {
   await readFile(join(place, signName))
-}
-
-async function hashOf(path: string): Promise<string> {
-  const hash = createHash('sha256')
-  await pipeline(createReadStream(path), hash)
-  return hash.digest('hex')
 }
 
 async function inTime<T>(work: Promise<T>): Promise<T> {

@@ -1,10 +1,9 @@
-import { createHash } from 'node:crypto'
 import { createWriteStream, statSync } from 'node:fs'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
 import { flush } from '../wholeFile.ts'
-import { type CopiedFile, type CopyContent, headBytes, pieceBytes, piecesOf } from './copyFormat.ts'
+import { type CopiedFile, type CopyContent, hashOf, headBytes, pieceBytes, piecesOf } from './copyFormat.ts'
 import { type Lock, makeLock, seal } from './sealing.ts'
 
 export interface FileToCopy {
@@ -29,7 +28,7 @@ export async function writeCopy(path: string, copy: CopyToWrite): Promise<void> 
   const { shopId, madeAt, passphrase } = copy
   const files: CopiedFile[] = []
   for (const file of copy.files)
-    files.push({ name: file.name, size: statSync(file.path).size, hash: await hashOf(file.path) })
+    files.push({ name: file.name, size: statSync(file.path).size, hash: await hashOf(piecesOf(file.path)) })
   const content: CopyContent = { ...copy.content, files }
   const locked = passphrase === null ? null : await makeLock(passphrase)
   const head = headBytes({ shopId, madeAt, lock: locked?.lock ?? null }, copy.photos)
@@ -55,10 +54,4 @@ async function* bodyOf(content: CopyContent, files: readonly FileToCopy[]): Asyn
   length.writeUInt32BE(json.length)
   yield Buffer.concat([length, json])
   for (const { path } of files) yield* piecesOf(path)
-}
-
-async function hashOf(path: string): Promise<string> {
-  const hash = createHash('sha256')
-  await pipeline(piecesOf(path), hash)
-  return hash.digest('hex')
 }

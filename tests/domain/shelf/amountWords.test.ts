@@ -30,7 +30,11 @@ describe('where the shop measures in US units', () => {
     expect(amountText(14_700, 'ml')).toBe('3.88 gal')
     expect(amountText(1_000, 'g')).toBe('2.2 lb')
     expect(amountText(3_785, 'ml')).toBe('128 fl oz')
-    expect(amountText(14.786765, 'ml')).toBe('0.5 fl oz')
+    expect([14.786765, 473.17648, 500].map(ml => amountText(ml, 'ml'))).toEqual([
+      '0.5 fl oz',
+      '16 fl oz',
+      '16.9 fl oz',
+    ])
   })
 
   it('never writes something as nothing', () => {
@@ -74,9 +78,13 @@ plainly('elsewhere amounts stay millilitres and grams, litres and kilograms', ()
 })
 
 plainly.each([
+  [2.5, 'ml', '2.5 ml'],
+  [250, 'ml', '250 ml'],
   [550.34, 'ml', '550 ml'],
   [2.54, 'ml', '2.5 ml'],
   [999.4, 'ml', '999 ml'],
+  [1500, 'ml', '1.5 l'],
+  [3785.411784, 'ml', '3.79 l'],
   [3416.68, 'g', '3.42 kg'],
   [14_734, 'ml', '14.7 l'],
   [-1000, 'ml', '-1 l'],
